@@ -1,0 +1,72 @@
+package straywire.faults;
+
+/**
+ * A way in which a module goes wrong. The comment gives the places a suggestion of it names, in
+ * order; expansion turns the two into edits.
+ */
+public enum Mechanism {
+  /** Nothing is wrong; no place. */
+  NOTHING_WRONG,
+  /** jumper. */
+  JUMPER_MISSING,
+  /** jumper on a supply or ground rail of a part: the part has no supply, or no ground. */
+  SUPPLY_JUMPER_MISSING,
+  /** pin: leg bent under, bad hole, chip not pressed home. */
+  LEG_NOT_IN_ROW,
+  /** jumper, its end as meant, the end whose row it sits in. */
+  END_MOVED,
+  /** jumper, its end, other jumper, its end: the two ends exchanged. */
+  ENDS_SWAPPED,
+  /** pairs of (jumper, end), in bus order: the ends sit in reverse order. */
+  ORDER_REVERSED,
+  /** part, then pairs of (input pin, output pin): the inverters are left out. */
+  INVERTER_BYPASSED,
+  /** two points: neighbouring legs touch, or a whisker. */
+  BRIDGED,
+  /** pin: shorted to the ground rail. */
+  SHORTED_LOW,
+  /** pin: shorted to the supply rail. */
+  SHORTED_HIGH,
+  /** pin. */
+  OUTPUT_STUCK_LOW,
+  /** pin. */
+  OUTPUT_STUCK_HIGH,
+  /** pin. */
+  OUTPUT_DEAD,
+  /** pin. */
+  INPUT_STUCK_LOW,
+  /** pin. */
+  INPUT_STUCK_HIGH,
+  /** jumper to a rail, the rail segment it goes to instead. */
+  WRONG_RAIL,
+  /** part. */
+  TURNED,
+  /** part: a 14-pin part wired as if it had 16 pins, notch ends aligned. */
+  COUNTED_AS_16,
+  /** part: only its supply and ground wired where a 16-pin part has them. */
+  SUPPLY_AS_16,
+  /** part: pins counted from the wrong end, p for N+1-p. */
+  COUNTED_MIRRORED,
+  /** rail segment. */
+  RAIL_NOT_LINKED,
+  /** part, part type, family. */
+  WRONG_PART,
+  /** one or more lamps. */
+  BARE_LED,
+  /** lamp. */
+  LED_BACKWARDS,
+  /** lamp. */
+  LED_DEAD,
+  /** control. */
+  CONTACT_DEAD,
+  /** control. */
+  CONTACT_STUCK,
+  /** control. */
+  PULL_MISSING,
+  /** part: its outputs do something that nothing else here describes. */
+  PART_UNLISTED,
+  /** no place. */
+  SUPPLY_REVERSED,
+  /** no place. */
+  RAILS_JOINED
+}

@@ -1,0 +1,56 @@
+package straywire.module;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import straywire.parts.PartLibrary;
+
+/**
+ * A module as meant. Maps are sorted by label, lists keep the order of the file.
+ *
+ * @param parts by label
+ * @param controlWords words over controls
+ * @param lampWords words over lamps
+ * @param ports port name to its lines, high bit first
+ * @param neighbours pairs of ends that lie side by side beyond those a DIP's legs imply
+ * @param exercise the by-hand exercise: what to set, press and look at, in order
+ */
+public record Module(
+    String name,
+    String title,
+    String about,
+    SortedMap<String, Fitted> parts,
+    List<RailSegment> rails,
+    List<Net> nets,
+    SortedMap<String, Control> controls,
+    SortedMap<String, Lamp> lamps,
+    SortedMap<String, List<String>> ports,
+    List<Word> controlWords,
+    List<Word> lampWords,
+    List<List<End>> neighbours,
+    List<Entry> exercise,
+    PartLibrary library) {
+
+  public List<Jumper> jumpers() {
+    List<Jumper> jumpers = new ArrayList<>();
+    nets.forEach(net -> jumpers.addAll(net.jumpers()));
+    return jumpers;
+  }
+
+  public Optional<Net> netOf(End end) {
+    return nets.stream().filter(n -> n.ends().contains(end)).findFirst();
+  }
+
+  public Optional<RailSegment> rail(String label) {
+    return rails.stream().filter(r -> r.label().equals(label)).findFirst();
+  }
+
+  public Optional<Word> lampWord(String label) {
+    return lampWords.stream().filter(w -> w.label().equals(label)).findFirst();
+  }
+
+  public Optional<Word> controlWord(String label) {
+    return controlWords.stream().filter(w -> w.label().equals(label)).findFirst();
+  }
+}

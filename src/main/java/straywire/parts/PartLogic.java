@@ -1,0 +1,49 @@
+package straywire.parts;
+
+/**
+ * The function of a part type, worked out for 64 lanes at once. Stateless itself: what the part
+ * remembers (registers, memory cells, the last level of each clock) lies in a slice of a caller's
+ * array, so that one compiled function serves any number of boards and snapshots are array copies.
+ */
+public interface PartLogic {
+  /** Words of state, zero for a gate. */
+  int stateLength();
+
+  /** Makes everything remembered unknown in {@code lanes}: registers, cells and clock history. */
+  void forget(long[] state, int at, long lanes);
+
+  /**
+   * One unit of delay: takes clock edges and level writes from the pins, then fills the drive
+   * planes. State and drives change only in {@code lanes}; outside them the drive planes are left
+   * as they were. A clock edge samples data from {@code was1/was0}; an edge that only may have
+   * happened leaves the union of both outcomes.
+   *
+   * @return true when state or any drive plane changed in {@code lanes}
+   */
+  boolean step(PinPlanes pins, long[] state, int at, long lanes);
+
+  /**
+   * Follows an unknown output back one part: for lanes in which {@code pin} drives an unknown level
+   * that is exactly one input or one remembered bit, inverted or not, tells the sink which. Lanes
+   * in which the output mixes several unknowns are reported to nobody.
+   */
+  void trace(PinPlanes pins, long[] state, int at, int pin, long lanes, UnknownSink sink);
+
+  /** Receives what an unknown output depends on. Lanes of separate calls do not overlap. */
+  interface UnknownSink {
+    /** The output is the level at input {@code pin}. */
+    void input(int pin, boolean inverted, long lanes);
+
+    /**
+     * The output is one remembered bit: {@code cell} numbers all registers and memory cells of the
+     * part from 0 to {@link PartLogic#cellCount()}-1; a memory's cells are address-major.
+     */
+    void cell(int cell, boolean inverted, long lanes);
+  }
+
+  /** Registers and memory cells of the part, one number per remembered bit. */
+  int cellCount();
+
+  /** Lanes in which remembered bit {@code cell} is unknown. */
+  long unknownCell(long[] state, int at, int cell);
+}
