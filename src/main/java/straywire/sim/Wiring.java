@@ -92,9 +92,7 @@ public final class Wiring {
     return List.copyOf(points);
   }
 
-  /**
-   * @throws IllegalArgumentException when the module has no such point
-   */
+  /** The vertex of a point; throws IllegalArgumentException when the module has none such. */
   public int vertex(Point point) {
     Integer vertex = vertices.get(point);
     if (vertex == null) {
