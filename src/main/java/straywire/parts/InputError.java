@@ -1,11 +1,13 @@
 package straywire.parts;
 
-/** Something wrong in a file that a person wrote: one line that says where and what. */
+/**
+ * A file a person wrote has a mistake; the message names file, line, what is wrong and the cure.
+ */
 public final class InputError extends RuntimeException {
-  private static final long serialVersionUID = 1L;
-
   /**
-   * @param line from 1; 0 when no single line is to blame
+   * Puts file and line before the message.
+   *
+   * @param line from 1; 0 when the mistake has no line of its own
    */
   public InputError(String file, int line, String message) {
     super(line > 0 ? file + ":" + line + ": " + message : file + ": " + message);
