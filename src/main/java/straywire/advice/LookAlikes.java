@@ -16,8 +16,7 @@ import straywire.module.Module;
 import straywire.parts.InputError;
 
 /**
- * Part types and families that are taken for each other, read from {@code
- * tables/look-alikes.yaml}.
+ * Part types and families that are taken for each other, read from {@code tables/look-alikes.yaml}.
  *
  * @param types pairs of part types with the same pins
  * @param families pairs of families, as meant and as bought

@@ -58,8 +58,8 @@ final class WiringFacts {
     }
     facts.controlsAndLamps();
     for (RailSegment rail : module.rails()) {
-      facts.circuit.add(new RailFact(
-              rail.label(), rail.supply() ? Tie.HIGH : Tie.LOW, rail.linkedTo()));
+      facts.circuit.add(
+          new RailFact(rail.label(), rail.supply() ? Tie.HIGH : Tie.LOW, rail.linkedTo()));
     }
     facts.jumpers();
     facts.layout.addAll(Buses.of(module, facts.pins, inverters));
