@@ -17,6 +17,7 @@ final class CompiledLogic implements PartLogic {
 
   private final Gates gates;
   private final int cells;
+  private final List<Wiring.MemoryPlace> memories;
 
   /** Place in the state and reference of its next value, in pairs. */
   private final int[] updates;
@@ -36,12 +37,19 @@ final class CompiledLogic implements PartLogic {
    * @param standing outputs as they follow from the pins and from what is remembered now
    */
   CompiledLogic(
-      Gates gates, int cells, int[] next, int[] clocks, List<Drive> drives, List<Drive> standing) {
+      Gates gates,
+      int cells,
+      List<Wiring.MemoryPlace> memories,
+      int[] next,
+      int[] clocks,
+      List<Drive> drives,
+      List<Drive> standing) {
     if (2 * gates.count() > MOST_REGISTERS) {
       throw new IllegalArgumentException("The logic needs too many gates: " + gates.count());
     }
     this.gates = gates;
     this.cells = cells;
+    this.memories = List.copyOf(memories);
     this.stateLength = 2 * (cells + clocks.length);
     this.updates = updates(cells, next, clocks);
     this.drivePins = drives.stream().mapToInt(Drive::pin).toArray();
@@ -161,6 +169,26 @@ final class CompiledLogic implements PartLogic {
   @Override
   public int cellCount() {
     return cells;
+  }
+
+  @Override
+  public int wordStart(int cell) {
+    for (Wiring.MemoryPlace memory : memories) {
+      if (memory.holds(cell)) {
+        return cell - (cell - memory.firstCell()) % memory.bits();
+      }
+    }
+    return cell;
+  }
+
+  @Override
+  public int wordLength(int cell) {
+    for (Wiring.MemoryPlace memory : memories) {
+      if (memory.holds(cell)) {
+        return memory.bits();
+      }
+    }
+    return 1;
   }
 
   @Override

@@ -1,11 +1,13 @@
 package straywire.parts;
 
-/** Something a person wrote cannot be read; the message is one line that says where and why. */
+/**
+ * A file a person wrote has a mistake; the message names file, line, what is wrong and the cure.
+ */
 public final class InputError extends RuntimeException {
-  private static final long serialVersionUID = 1L;
-
   /**
-   * @param line counted from 1; 0 when the whole file is meant
+   * Puts file and line before the message.
+   *
+   * @param line from 1; 0 when the mistake has no line of its own
    */
   public InputError(String file, int line, String message) {
     super(line > 0 ? file + ":" + line + ": " + message : file + ": " + message);

@@ -16,4 +16,9 @@ public interface PartLibrary {
   default Optional<PartNotes> notes(String type) {
     return Optional.empty();
   }
+
+  /** Every family's name, sorted; for suggestions only. */
+  default List<String> families() {
+    return List.of();
+  }
 }

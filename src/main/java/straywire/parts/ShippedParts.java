@@ -30,10 +30,19 @@ public final class ShippedParts implements PartLibrary {
 
   @Override
   public Optional<Family> family(String name) {
+    return Optional.ofNullable(allFamilies().get(name));
+  }
+
+  @Override
+  public List<String> families() {
+    return allFamilies().keySet().stream().sorted().toList();
+  }
+
+  private Map<String, Family> allFamilies() {
     if (families.isEmpty()) {
       families.putAll(Families.read("families.yaml", resource("families.yaml")));
     }
-    return Optional.ofNullable(families.get(name));
+    return families;
   }
 
   @Override

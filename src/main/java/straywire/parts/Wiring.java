@@ -18,7 +18,12 @@ final class Wiring {
   /** A pin that drives: the value, and the condition under which it drives at all. */
   record Drive(int pin, PinKind kind, int value, int enable) {}
 
-  private record MemoryPlace(int firstCell, int words, int bits) {}
+  /** Where a memory's cells are numbered: word by word from address 0, low bit first. */
+  record MemoryPlace(int firstCell, int words, int bits) {
+    boolean holds(int cell) {
+      return cell >= firstCell && cell < firstCell + words * bits;
+    }
+  }
 
   private final String file;
   private final Map<String, PinSpec> pins = new HashMap<>();
@@ -27,7 +32,7 @@ final class Wiring {
   private final Gates gates = new Gates();
 
   private final Map<String, Statement.Table> tables = new HashMap<>();
-  private final Map<String, MemoryPlace> memories = new HashMap<>();
+  private final Map<String, MemoryPlace> memories = new LinkedHashMap<>();
   private final Map<String, Integer> registers = new LinkedHashMap<>();
   private final Map<String, Statement.Let> lets = new HashMap<>();
   private final Set<String> usedPins = new LinkedHashSet<>();
@@ -59,7 +64,8 @@ final class Wiring {
     List<Drive> drives = buildDrives(new View(false, false));
     List<Drive> standing = buildDrives(new View(false, true));
     checkPinsUsed();
-    return new CompiledLogic(gates, cells, next, clockReferences(), drives, standing);
+    return new CompiledLogic(
+ gates, cells, List.copyOf(memories.values()), next, clockReferences(), drives, standing);
   }
 
   private int[] clockReferences() {
