@@ -1,31 +1,75 @@
 package straywire.module;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * One line of a bench log: something done or noticed, by its number. Entries are never changed; a
  * {@link Withdrawn} entry takes an earlier one back.
  */
 public sealed interface Entry {
+  /** Where the controls stand after it; the same for all that moves none. */
+  default ControlState moves(ControlState before) {
+    return before;
+  }
+
+  /** Numbers of the earlier entries it speaks of. */
+  default List<Integer> speaksOf() {
+    return List.of();
+  }
 
   /** Power switched on or off. */
-  record Power(boolean on) implements Entry {}
+  record Power(boolean on) implements Entry {
+    @Override
+    public ControlState moves(ControlState before) {
+      return before.withPower(on);
+    }
+  }
 
   /** Controls moved. Keys are control labels, in label order, true is level high. */
-  record Set(Map<String, Boolean> levels) implements Entry {}
+  record Set(Map<String, Boolean> levels) implements Entry {
+    public Set {
+      levels = Collections.unmodifiableMap(new TreeMap<>(levels));
+    }
+
+    @Override
+    public ControlState moves(ControlState before) {
+      return before.withLevels(levels);
+    }
+  }
 
   /** A button pressed and let go. */
-  record Press(String button) implements Entry {}
+  record Press(String button) implements Entry {
+    @Override
+    public ControlState moves(ControlState before) {
+      return before.withReleased(button);
+    }
+  }
 
   /** A button pressed and kept down. */
-  record Hold(String button) implements Entry {}
+  record Hold(String button) implements Entry {
+    @Override
+    public ControlState moves(ControlState before) {
+      return before.withHeld(button);
+    }
+  }
 
   /** A held button let go. */
-  record Release(String button) implements Entry {}
+  record Release(String button) implements Entry {
+    @Override
+    public ControlState moves(ControlState before) {
+      return before.withReleased(button);
+    }
+  }
 
-  /** Lamps looked at: lamp label to what was seen. */
-  record Seen(Map<String, LampState> lamps) implements Entry {}
+  /** Lamps looked at: lamp label to what was seen, in label order. */
+  record Seen(Map<String, LampState> lamps) implements Entry {
+    public Seen {
+      lamps = Collections.unmodifiableMap(new TreeMap<>(lamps));
+    }
+  }
 
   /** A meter reading in volts. */
   record Measured(Point point, double volts) implements Entry {}
@@ -52,7 +96,16 @@ public sealed interface Entry {
    * @param entries numbers of log entries the answer is about; empty when about work not logged
    */
   record Symptom(String symptom, String place, Answer answer, List<Integer> entries)
-      implements Entry {}
+      implements Entry {
+    public Symptom {
+      entries = List.copyOf(entries);
+    }
+
+    @Override
+    public List<Integer> speaksOf() {
+      return entries;
+    }
+  }
 
   /** Answer to a question. */
   enum Answer {
@@ -80,20 +133,41 @@ public sealed interface Entry {
   record Exchanged(String part) implements Entry {}
 
   /** What lies at hand: of {@code eyes, meter, logic-probe, spare-parts}; lamps always count. */
-  record Instruments(List<String> atHand) implements Entry {}
+  record Instruments(List<String> atHand) implements Entry {
+    public Instruments {
+      atHand = List.copyOf(atHand);
+    }
+  }
 
   /** Takes entry {@code number} back. */
-  record Withdrawn(int number) implements Entry {}
+  record Withdrawn(int number) implements Entry {
+    @Override
+    public List<Integer> speaksOf() {
+      return List.of(number);
+    }
+  }
 
   /** A step of an exercise: which lamp words or lamps to look at now. Never part of a log. */
-  record Look(List<String> what) implements Entry {}
+  record Look(List<String> what) implements Entry {
+    public Look {
+      what = List.copyOf(what);
+    }
+  }
 
   /** Free words, kept and shown, never weighed. */
   record Note(String text) implements Entry {}
 
   /** The confirmed cause: ids of hypotheses, empty for "nothing was wrong". */
-  record Finding(List<String> faults, String words) implements Entry {}
+  record Finding(List<String> faults, String words) implements Entry {
+    public Finding {
+      faults = List.copyOf(faults);
+    }
+  }
 
   /** What the replayer must find: for a case's test. */
-  record Expected(List<String> faults, int withinSteps) implements Entry {}
+  record Expected(List<String> faults, int withinSteps) implements Entry {
+    public Expected {
+      faults = List.copyOf(faults);
+    }
+  }
 }

@@ -1,5 +1,9 @@
 package straywire.module;
 
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
 /** What an eye says of a lamp; written as one character of a lamp word. */
 public enum LampState {
   LIT('1'),
@@ -16,5 +20,18 @@ public enum LampState {
 
   public char mark() {
     return mark;
+  }
+
+  /** The word a person writes, such as {@code not-looked}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  static Optional<LampState> ofMark(char mark) {
+    return Arrays.stream(values()).filter(s -> s.mark == mark).findFirst();
+  }
+
+  static Optional<LampState> ofWord(String word) {
+    return Arrays.stream(values()).filter(s -> s.word().equals(word)).findFirst();
   }
 }

@@ -1,9 +1,11 @@
 package straywire.module;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import straywire.parts.PartLibrary;
 
 /**
@@ -31,6 +33,18 @@ public record Module(
     List<List<End>> neighbours,
     List<Entry> exercise,
     PartLibrary library) {
+  public Module {
+    parts = Collections.unmodifiableSortedMap(new TreeMap<>(parts));
+    rails = List.copyOf(rails);
+    nets = List.copyOf(nets);
+    controls = Collections.unmodifiableSortedMap(new TreeMap<>(controls));
+    lamps = Collections.unmodifiableSortedMap(new TreeMap<>(lamps));
+    ports = Collections.unmodifiableSortedMap(new TreeMap<>(ports));
+    controlWords = List.copyOf(controlWords);
+    lampWords = List.copyOf(lampWords);
+    neighbours = List.copyOf(neighbours);
+    exercise = List.copyOf(exercise);
+  }
 
   public List<Jumper> jumpers() {
     List<Jumper> jumpers = new ArrayList<>();

@@ -11,4 +11,9 @@ public interface PartLibrary {
 
   /** Every part type's trade number, sorted. */
   List<String> types();
+
+  /** Every family's name, sorted; for suggestions only. */
+  default List<String> families() {
+    return List.of();
+  }
 }

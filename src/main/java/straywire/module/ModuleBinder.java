@@ -1,0 +1,325 @@
+package straywire.module;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import straywire.parts.Family;
+import straywire.parts.Part;
+import straywire.parts.PartLibrary;
+
+/** Makes a module of a YAML tree, strictly: the first thing wrong, top to bottom, is told. */
+final class ModuleBinder {
+  static final String FORMAT = "straywire-module/1";
+  private static final String LABEL = "[A-Za-z+][A-Za-z0-9+_-]*";
+  private static final String RAIL_LABEL = LABEL + "(\\.[A-Za-z0-9+_-]+)*";
+  private static final List<String> NOT_LABELS = List.of("true", "false", "null");
+  private static final List<String> STEPS =
+      List.of("power", "set", "press", "hold", "release", "look");
+
+  private final PartLibrary library;
+  private final Map<String, YamlValue> top;
+
+  /** Every label to where it was given. */
+  private final Map<String, String> taken = new HashMap<>();
+
+  private final List<RailSegment> rails = new ArrayList<>();
+  private final SortedMap<String, Fitted> parts = new TreeMap<>();
+  private final SortedMap<String, Control> controls = new TreeMap<>();
+  private final SortedMap<String, Lamp> lamps = new TreeMap<>();
+  private final SortedMap<String, List<String>> ports = new TreeMap<>();
+  private final List<Word> controlWords = new ArrayList<>();
+  private final List<Word> lampWords = new ArrayList<>();
+
+  ModuleBinder(YamlValue file, PartLibrary library) {
+    this.library = library;
+    this.top =
+        file.fields(
+            List.of("format", "name", "title", "rails", "parts", "nets"),
+            List.of("about", "controls", "lamps", "ports", "words", "neighbours", "exercise"));
+  }
+
+  Module bind() {
+    YamlValue format = top.get("format");
+    if (!format.word().equals(FORMAT)) {
+      throw format.wrong("this program reads " + FORMAT + ", got " + format.word());
+    }
+    label(top.get("name"), top.get("name").word(), LABEL);
+    top.get("title").text();
+    top.get("rails").fields().forEach(this::rail);
+    linkRails();
+    top.get("parts").fields().forEach(this::fitted);
+    if (parts.isEmpty()) {
+      throw top.get("parts").wrong("a module has at least one part");
+    }
+    section("controls").forEach(this::control);
+    section("lamps").forEach(this::lamp);
+    section("ports").forEach(this::port);
+    section("words").forEach(this::word);
+    NetBinder wiring = new NetBinder(new Labels(module(List.of(), List.of(), List.of())));
+    List<Net> nets = new ArrayList<>();
+    top.get("nets")
+        .fields()
+        .forEach(
+            (name, value) -> {
+              label(value, name, RAIL_LABEL);
+              nets.add(wiring.net(name, value));
+            });
+    List<List<End>> neighbours =
+        top.containsKey("neighbours") ? wiring.neighbours(top.get("neighbours")) : List.of();
+    Module wired = module(nets, neighbours, List.of());
+    return top.containsKey("exercise") ? module(nets, neighbours, exercise(wired)) : wired;
+  }
+
+  private Module module(List<Net> nets, List<List<End>> neighbours, List<Entry> exercise) {
+    return new Module(
+        top.get("name").word(),
+        top.get("title").text(),
+        top.containsKey("about") ? top.get("about").text() : "",
+        parts,
+        rails,
+        nets,
+        controls,
+        lamps,
+        ports,
+        controlWords,
+        lampWords,
+        neighbours,
+        exercise,
+        library);
+  }
+
+  private Map<String, YamlValue> section(String name) {
+    return top.containsKey(name) ? top.get(name).fields() : Map.of();
+  }
+
+  private static void label(YamlValue at, String label, String pattern) {
+    if (!label.matches(pattern) || NOT_LABELS.contains(label)) {
+      throw at.wrong(
+          "\""
+              + label
+              + "\" is no label; a label starts with a letter and goes on with letters, digits"
+              + " and any of - _ +");
+    }
+  }
+
+  private void take(YamlValue at, String label, String pattern, String where) {
+    label(at, label, pattern);
+    String before = taken.putIfAbsent(label, where + " on line " + at.line());
+    if (before != null) {
+      throw at.wrong("the label " + label + " is taken by " + before);
+    }
+  }
+
+  private void rail(String label, YamlValue value) {
+    take(value, label, RAIL_LABEL, "a rail");
+    Map<String, YamlValue> fields = value.fields(List.of("level"), List.of("linked-to"));
+    boolean supply = fields.get("level").oneOf(List.of("supply", "ground")).equals("supply");
+    String linkedTo = fields.containsKey("linked-to") ? fields.get("linked-to").word() : "";
+    rails.add(new RailSegment(label, supply, linkedTo));
+  }
+
+  private void linkRails() {
+    Map<String, YamlValue> written = top.get("rails").fields();
+    for (RailSegment rail : rails) {
+      if (rail.linkedTo().isEmpty()
+          && !written.get(rail.label()).fields().containsKey("linked-to")) {
+        continue;
+      }
+      YamlValue link = written.get(rail.label()).fields().get("linked-to");
+      RailSegment feeding = railAt(link);
+      if (feeding.supply() != rail.supply()) {
+        throw link.wrong(
+            rail.label()
+                + " is "
+                + level(rail)
+                + ", "
+                + feeding.label()
+                + " is "
+                + level(feeding)
+                + "; link rails of one level");
+      }
+      RailSegment at = feeding;
+      for (int steps = 0; !at.linkedTo().isEmpty(); steps++) {
+        if (at.equals(rail) || steps > rails.size()) {
+          throw link.wrong("the links run in a circle; leave out one where power enters");
+        }
+        at = railAt(written.get(at.label()).fields().get("linked-to"));
+      }
+    }
+  }
+
+  private static String level(RailSegment rail) {
+    return rail.supply() ? "supply" : "ground";
+  }
+
+  private RailSegment railAt(YamlValue value) {
+    String label = value.word();
+    return rails.stream()
+        .filter(r -> r.label().equals(label))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                value.wrong(
+                    "no rail is labelled "
+                        + label
+                        + Nearest.hint(label, rails.stream().map(RailSegment::label).toList())));
+  }
+
+  private void fitted(String label, YamlValue value) {
+    take(value, label, LABEL, "a part");
+    Map<String, YamlValue> fields =
+        value.fields(List.of("type", "family"), List.of("note", "fitted"));
+    YamlValue type = fields.get("type");
+    Part part =
+        library
+            .part(type.word())
+            .orElseThrow(
+                () ->
+                    type.wrong(
+                        "unknown part type "
+                            + type.word()
+                            + Nearest.hint(type.word(), library.types())));
+    YamlValue name = fields.get("family");
+    Family family =
+        library
+            .family(name.word())
+            .orElseThrow(
+                () ->
+                    name.wrong(
+                        "unknown family "
+                            + name.word()
+                            + Nearest.hint(name.word(), library.families())));
+    String note = fields.containsKey("note") ? fields.get("note").text() : "";
+    boolean inPlace = !fields.containsKey("fitted") || fields.get("fitted").yesNo();
+    parts.put(label, new Fitted(label, part, family, note, inPlace));
+  }
+
+  private void control(String label, YamlValue value) {
+    take(value, label, LABEL, "a control");
+    Map<String, YamlValue> fields =
+        value.fields(
+            List.of("kind", "closes-to"), List.of("title", "pull-to", "pull-ohms", "rest"));
+    boolean button = fields.get("kind").oneOf(List.of("switch", "button")).equals("button");
+    String title = fields.containsKey("title") ? fields.get("title").text() : "";
+    RailSegment closesTo = railAt(fields.get("closes-to"));
+    if (fields.containsKey("pull-to") != fields.containsKey("pull-ohms")) {
+      throw value.wrong("pull-to and pull-ohms belong together; write both or neither");
+    }
+    String pullTo = "";
+    int pullOhms = 0;
+    if (fields.containsKey("pull-to")) {
+      RailSegment pull = railAt(fields.get("pull-to"));
+      if (pull.supply() == closesTo.supply()) {
+        throw fields
+            .get("pull-to")
+            .wrong(
+                "the contact closes to "
+                    + level(closesTo)
+                    + ", so the resistor goes to "
+                    + (closesTo.supply() ? "ground" : "supply")
+                    + "; "
+                    + pull.label()
+                    + " is "
+                    + level(pull));
+      }
+      pullTo = pull.label();
+      pullOhms = fields.get("pull-ohms").integer(1, 10_000_000);
+    }
+    boolean restHigh =
+        fields.containsKey("rest")
+            ? fields.get("rest").oneOf(List.of("low", "high")).equals("high")
+            : !closesTo.supply();
+    controls.put(
+        label,
+        new Control(
+            label,
+            button ? Control.Kind.BUTTON : Control.Kind.SWITCH,
+            title,
+            closesTo.label(),
+            pullTo,
+            pullOhms,
+            restHigh));
+  }
+
+  private void lamp(String label, YamlValue value) {
+    take(value, label, LABEL, "a lamp");
+    Map<String, YamlValue> fields = value.fields(List.of("to", "ohms"), List.of("title"));
+    String title = fields.containsKey("title") ? fields.get("title").text() : "";
+    RailSegment to = railAt(fields.get("to"));
+    int ohms = fields.get("ohms").integer(0, 10_000_000);
+    lamps.put(label, new Lamp(label, title, to.label(), ohms, !to.supply()));
+  }
+
+  private void port(String label, YamlValue value) {
+    take(value, label, LABEL, "a port");
+    List<String> lines = new ArrayList<>();
+    for (YamlValue item : value.items()) {
+      take(item, item.word(), LABEL, "a port line");
+      lines.add(item.word());
+    }
+    if (lines.isEmpty()) {
+      throw value.wrong("a port has at least one line");
+    }
+    ports.put(label, List.copyOf(lines));
+  }
+
+  private void word(String label, YamlValue value) {
+    take(value, label, LABEL, "a word");
+    Map<String, YamlValue> fields = value.fields(List.of(), List.of("controls", "lamps"));
+    if (fields.size() != 1) {
+      throw value.wrong("a word has either controls or lamps");
+    }
+    boolean ofLamps = fields.containsKey("lamps");
+    List<String> members = new ArrayList<>();
+    YamlValue list = fields.get(ofLamps ? "lamps" : "controls");
+    for (YamlValue item : list.items()) {
+      members.add(member(item, ofLamps, members));
+    }
+    if (members.isEmpty()) {
+      throw list.wrong("a word has at least one member");
+    }
+    (ofLamps ? lampWords : controlWords).add(new Word(label, members));
+  }
+
+  private String member(YamlValue item, boolean ofLamps, List<String> before) {
+    String label = item.word();
+    if (ofLamps && !lamps.containsKey(label)) {
+      throw item.wrong("no lamp is labelled " + label + Nearest.hint(label, lamps.keySet()));
+    }
+    if (!ofLamps && !controls.containsKey(label)) {
+      throw item.wrong("no control is labelled " + label + Nearest.hint(label, controls.keySet()));
+    }
+    if (!ofLamps && controls.get(label).kind() == Control.Kind.BUTTON) {
+      throw item.wrong(label + " is a button; a word of controls is made of switches");
+    }
+    if (before.contains(label)) {
+      throw item.wrong(label + " stands twice in the word");
+    }
+    return label;
+  }
+
+  private List<Entry> exercise(Module wired) {
+    EntryFormat format = new EntryFormat(wired);
+    List<Entry> steps = new ArrayList<>();
+    for (YamlValue item : top.get("exercise").items()) {
+      item.fields().keySet().stream()
+          .filter(field -> !STEPS.contains(field))
+          .findFirst()
+          .ifPresent(
+              field -> {
+                throw item.wrong(
+                    field + " is no step; a step is one of " + String.join(", ", STEPS));
+              });
+      try {
+        steps.add(format.read((ObjectNode) item.toJsonOfWords()));
+      } catch (BadEntry e) {
+        throw item.wrong(e.getMessage());
+      }
+    }
+    return steps;
+  }
+}
