@@ -104,7 +104,9 @@ final class Bank {
     if (state.powered() && !before.state().powered()) {
       beliefs = beliefs.afterPowerCycle();
     }
-    if (entry instanceof Entry.Seen || entry instanceof Entry.Measured || entry instanceof Entry.Probed) {
+    if (entry instanceof Entry.Seen
+        || entry instanceof Entry.Measured
+        || entry instanceof Entry.Probed) {
       beliefs = beliefs.next();
       read(entry, state, beliefs, logs);
       spoke = true;
@@ -165,7 +167,9 @@ final class Bank {
   private void inspected(Entry.Inspected entry, double[] logs) {
     for (int lane = 0; lane < logs.length; lane++) {
       double wrong =
-          Visibility.shows(module, hypotheses.get(lane), entry.subject()) ? LOOK_FINDS : LOOK_IMAGINES;
+          Visibility.shows(module, hypotheses.get(lane), entry.subject())
+              ? LOOK_FINDS
+              : LOOK_IMAGINES;
       logs[lane] += Math.log(entry.asMeant() ? 1 - wrong : wrong);
     }
   }

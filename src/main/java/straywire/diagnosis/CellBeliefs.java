@@ -23,7 +23,9 @@ final class CellBeliefs {
   private final Map<String, Integer> firstCell;
   private final int cells;
 
-  /** For each lane, two numbers a bit: log likelihood if 1, if 0; no array while nothing is read. */
+  /**
+   * For each lane, two numbers a bit: log likelihood if 1, if 0; no array while nothing is read.
+   */
   private final float[][] lanes;
 
   /** Lanes whose array this object owns, so that a copy is made at most once. */

@@ -32,8 +32,7 @@ final class EntryLikelihood {
   private record Reading(Point point, long[][] signals, ToDoubleFunction<Signal> probability) {}
 
   /** Adds to {@code logs} what the lamps seen say; beliefs take in what they say of bits. */
-  void lamps(
-      BoardState state, Map<String, LampState> seen, CellBeliefs beliefs, double[] logs) {
+  void lamps(BoardState state, Map<String, LampState> seen, CellBeliefs beliefs, double[] logs) {
     List<Reading> readings = new ArrayList<>();
     seen.forEach(
         (lamp, shown) -> {
@@ -92,8 +91,7 @@ final class EntryLikelihood {
     return signals;
   }
 
-  private void weigh(
-      BoardState state, List<Reading> readings, CellBeliefs beliefs, double[] logs) {
+  private void weigh(BoardState state, List<Reading> readings, CellBeliefs beliefs, double[] logs) {
     Map<WordOfLane, WordReading> words = new TreeMap<>();
     for (Reading reading : readings) {
       for (int g = 0; g < boards.groups(); g++) {
@@ -146,11 +144,7 @@ final class EntryLikelihood {
               inverted ? ifLow : ifHigh,
               inverted ? ifHigh : ifLow);
         });
-    add(
-        logs,
-        group,
-        rest[0],
-        Math.log(reading.probability().applyAsDouble(Signal.UNKNOWN)));
+    add(logs, group, rest[0], Math.log(reading.probability().applyAsDouble(Signal.UNKNOWN)));
   }
 
   private static void note(
@@ -168,7 +162,8 @@ final class EntryLikelihood {
       int lane = group * Lanes.COUNT + Long.numberOfTrailingZeros(left);
       WordReading word =
           words.computeIfAbsent(
-              new WordOfLane(lane, label, first), w -> new WordReading(new double[length], new double[length]));
+              new WordOfLane(lane, label, first),
+              w -> new WordReading(new double[length], new double[length]));
       word.ifOne[cell - first] += ifOne;
       word.ifZero[cell - first] += ifZero;
     }
