@@ -1,6 +1,7 @@
 package straywire.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import straywire.faults.Hypothesis;
@@ -30,16 +31,22 @@ final class Bank {
   final List<Hypothesis> hypotheses;
   final Boards boards;
 
+  private static final double[] NOTHING_SAID = {};
+
   private final Module module;
   private final EntryLikelihood likelihood;
+  private final Visibility visibility;
   private final List<Moment> moments = new ArrayList<>();
 
   /**
    * After one entry.
    *
-   * @param logs what the entry said: log likelihood by lane; empty when it was an action
+   * @param said log likelihood of the entry by lane; empty when it was an action
+   * @param total log likelihood of the log so far
+   * @param slips readings so far that the lane's hypothesis calls a slip
    */
-  private record Moment(BoardState state, CellBeliefs beliefs, List<Double> logs, double[] total) {}
+  private record Moment(
+      BoardState state, CellBeliefs beliefs, double[] said, double[] total, int[] slips) {}
 
   Bank(Module module, Wiring wiring, List<Hypothesis> hypotheses, ReadingTable table) {
     this.module = module;
@@ -48,12 +55,14 @@ final class Bank {
     List<Variation> variations = this.hypotheses.stream().map(compiler::compile).toList();
     boards = new Boards(wiring, variations);
     likelihood = new EntryLikelihood(boards, table);
+    visibility = new Visibility(module);
     moments.add(
         new Moment(
             boards.off(),
             new CellBeliefs(module, boards.lanes()),
-            List.of(),
-            new double[boards.lanes()]));
+            NOTHING_SAID,
+            new double[boards.lanes()],
+            new int[boards.lanes()]));
   }
 
   private Moment last() {
@@ -73,10 +82,14 @@ final class Bank {
     return last().total()[lane];
   }
 
+  int slips(int lane) {
+    return last().slips()[lane];
+  }
+
   /** What the entry at {@code index}, 0 for the first, said in one lane; 0 for an action. */
   double logLikelihoodOf(int index, int lane) {
-    List<Double> logs = moments.get(index + 1).logs();
-    return logs.isEmpty() ? 0 : logs.get(lane);
+    double[] said = moments.get(index + 1).said();
+    return said.length == 0 ? 0 : said[lane];
   }
 
   /** Entries taken in. */
@@ -91,16 +104,37 @@ final class Bank {
     }
   }
 
-  /** Takes in the next entry. */
+  /** The same hypotheses at the start of a new log, power off, controls where they are. */
+  Bank restarted() {
+    return new Bank(this, boards.powerDown(last().state()));
+  }
+
+  private Bank(Bank other, BoardState state) {
+    module = other.module;
+    hypotheses = other.hypotheses;
+    boards = other.boards;
+    likelihood = other.likelihood;
+    visibility = other.visibility;
+    moments.add(
+        new Moment(
+            state,
+            new CellBeliefs(module, boards.lanes()),
+            NOTHING_SAID,
+            new double[boards.lanes()],
+            new int[boards.lanes()]));
+  }
+
+  /**
+   * Takes in the next entry.
+   *
+   * @param weights log likelihood of the entry by lane from elsewhere: symptoms and rules
+   */
   void accept(Entry entry, double[] weights) {
     Moment before = last();
     BoardState state = act(entry, before.state());
     CellBeliefs beliefs = before.beliefs();
-    double[] logs = weights.clone();
-    boolean spoke = false;
-    for (double weight : weights) {
-      spoke |= weight != 0;
-    }
+    Tally tally = new Tally(weights);
+    boolean spoke = Arrays.stream(weights).anyMatch(w -> w != 0);
     if (state.powered() && !before.state().powered()) {
       beliefs = beliefs.afterPowerCycle();
     }
@@ -108,27 +142,40 @@ final class Bank {
         || entry instanceof Entry.Measured
         || entry instanceof Entry.Probed) {
       beliefs = beliefs.next();
-      read(entry, state, beliefs, logs);
+      read(entry, state, beliefs, tally);
       spoke = true;
     } else if (entry instanceof Entry.Inspected e) {
-      inspected(e, logs);
+      inspected(e, tally);
       spoke = true;
     } else if (entry instanceof Entry.Continuity e) {
-      continuity(e, logs);
+      continuity(e, tally);
       spoke = true;
     }
-    double[] total = before.total();
-    List<Double> said = List.of();
-    if (spoke) {
-      total = total.clone();
-      List<Double> boxed = new ArrayList<>(logs.length);
-      for (int lane = 0; lane < logs.length; lane++) {
-        total[lane] += logs[lane];
-        boxed.add(logs[lane]);
-      }
-      said = boxed;
+    moments.add(
+        spoke
+            ? new Moment(
+                state,
+                beliefs,
+                tally.logs,
+                sum(before.total(), tally.logs),
+                sum(before.slips(), tally.slips))
+            : new Moment(state, beliefs, NOTHING_SAID, before.total(), before.slips()));
+  }
+
+  private static double[] sum(double[] a, double[] b) {
+    double[] sum = new double[a.length];
+    for (int i = 0; i < a.length; i++) {
+      sum[i] = a[i] + b[i];
     }
-    moments.add(new Moment(state, beliefs, said, total));
+    return sum;
+  }
+
+  private static int[] sum(int[] a, int[] b) {
+    int[] sum = new int[a.length];
+    for (int i = 0; i < a.length; i++) {
+      sum[i] = a[i] + b[i];
+    }
+    return sum;
   }
 
   private BoardState act(Entry entry, BoardState state) {
@@ -154,33 +201,31 @@ final class Bank {
     return module.controls().get(button).restLevel();
   }
 
-  private void read(Entry entry, BoardState state, CellBeliefs beliefs, double[] logs) {
+  private void read(Entry entry, BoardState state, CellBeliefs beliefs, Tally tally) {
     if (entry instanceof Entry.Seen e) {
-      likelihood.lamps(state, e.lamps(), beliefs, logs);
+      likelihood.lamps(state, e.lamps(), beliefs, tally);
     } else if (entry instanceof Entry.Measured e) {
-      likelihood.meter(state, e.point(), e.volts(), beliefs, logs);
+      likelihood.meter(state, e.point(), e.volts(), beliefs, tally);
     } else if (entry instanceof Entry.Probed e) {
-      likelihood.probe(state, e.point(), e.shows(), beliefs, logs);
+      likelihood.probe(state, e.point(), e.shows(), beliefs, tally);
     }
   }
 
-  private void inspected(Entry.Inspected entry, double[] logs) {
-    for (int lane = 0; lane < logs.length; lane++) {
+  private void inspected(Entry.Inspected entry, Tally tally) {
+    for (int lane = 0; lane < tally.logs.length; lane++) {
       double wrong =
-          Visibility.shows(module, hypotheses.get(lane), entry.subject())
-              ? LOOK_FINDS
-              : LOOK_IMAGINES;
-      logs[lane] += Math.log(entry.asMeant() ? 1 - wrong : wrong);
+          visibility.shows(hypotheses.get(lane), entry.subject()) ? LOOK_FINDS : LOOK_IMAGINES;
+      tally.add(lane, Math.log(entry.asMeant() ? 1 - wrong : wrong));
     }
   }
 
-  private void continuity(Entry.Continuity entry, double[] logs) {
+  private void continuity(Entry.Continuity entry, Tally tally) {
     for (int g = 0; g < boards.groups(); g++) {
       long joined = boards.joined(g, entry.from(), entry.to());
       for (long left = boards.used(g); left != 0; left &= left - 1) {
         int bit = Long.numberOfTrailingZeros(left);
         boolean agrees = Lanes.has(joined, bit) == entry.joined();
-        logs[g * Lanes.COUNT + bit] += Math.log(agrees ? BEEP_IS_RIGHT : 1 - BEEP_IS_RIGHT);
+        tally.add(g * Lanes.COUNT + bit, Math.log(agrees ? BEEP_IS_RIGHT : 1 - BEEP_IS_RIGHT));
       }
     }
   }

@@ -31,8 +31,8 @@ final class EntryLikelihood {
   /** Probability of the outcome for a known signal. */
   private record Reading(Point point, long[][] signals, ToDoubleFunction<Signal> probability) {}
 
-  /** Adds to {@code logs} what the lamps seen say; beliefs take in what they say of bits. */
-  void lamps(BoardState state, Map<String, LampState> seen, CellBeliefs beliefs, double[] logs) {
+  /** Adds to {@code tally} what the lamps seen say; beliefs take in what they say of bits. */
+  void lamps(BoardState state, Map<String, LampState> seen, CellBeliefs beliefs, Tally tally) {
     List<Reading> readings = new ArrayList<>();
     seen.forEach(
         (lamp, shown) -> {
@@ -44,16 +44,16 @@ final class EntryLikelihood {
                     signal -> table.lamp(signal, shown)));
           }
         });
-    weigh(state, readings, beliefs, logs);
+    weigh(state, readings, beliefs, tally);
   }
 
-  void meter(BoardState state, Point point, double volts, CellBeliefs beliefs, double[] logs) {
+  void meter(BoardState state, Point point, double volts, CellBeliefs beliefs, Tally tally) {
     int band = table.band(volts);
     weigh(
         state,
         List.of(new Reading(point, signals(state, point), s -> table.meter(s, band))),
         beliefs,
-        logs);
+        tally);
   }
 
   void probe(
@@ -61,12 +61,12 @@ final class EntryLikelihood {
       Point point,
       straywire.module.Entry.ProbeShows shows,
       CellBeliefs beliefs,
-      double[] logs) {
+      Tally tally) {
     weigh(
         state,
         List.of(new Reading(point, signals(state, point), s -> table.probe(s, shows))),
         beliefs,
-        logs);
+        tally);
   }
 
   private long[][] signals(BoardState state, Point point) {
@@ -91,7 +91,7 @@ final class EntryLikelihood {
     return signals;
   }
 
-  private void weigh(BoardState state, List<Reading> readings, CellBeliefs beliefs, double[] logs) {
+  private void weigh(BoardState state, List<Reading> readings, CellBeliefs beliefs, Tally tally) {
     Map<WordOfLane, WordReading> words = new TreeMap<>();
     for (Reading reading : readings) {
       for (int g = 0; g < boards.groups(); g++) {
@@ -99,17 +99,17 @@ final class EntryLikelihood {
         for (Signal signal : Signal.values()) {
           long lanes = reading.signals()[g][signal.ordinal()];
           if (lanes != 0 && signal != Signal.UNKNOWN) {
-            add(logs, g, lanes, Math.log(reading.probability().applyAsDouble(signal)));
+            add(tally, g, lanes, Math.log(reading.probability().applyAsDouble(signal)));
           }
         }
         if (unknown != 0) {
-          unknown(state, g, reading, unknown, beliefs, words, logs);
+          unknown(state, g, reading, unknown, beliefs, words, tally);
         }
       }
     }
     words.forEach(
         (key, word) ->
-            logs[key.lane()] +=
+            tally.logs[key.lane()] +=
                 beliefs.read(key.lane(), key.label(), key.first(), word.ifOne, word.ifZero));
   }
 
@@ -120,7 +120,7 @@ final class EntryLikelihood {
       long unknown,
       CellBeliefs beliefs,
       Map<WordOfLane, WordReading> words,
-      double[] logs) {
+      Tally tally) {
     double ifHigh = Math.log(reading.probability().applyAsDouble(Signal.HIGH));
     double ifLow = Math.log(reading.probability().applyAsDouble(Signal.LOW));
     long[] rest = {unknown};
@@ -169,9 +169,9 @@ final class EntryLikelihood {
     }
   }
 
-  private static void add(double[] logs, int group, long lanes, double log) {
+  private static void add(Tally tally, int group, long lanes, double log) {
     for (long left = lanes; left != 0; left &= left - 1) {
-      logs[group * Lanes.COUNT + Long.numberOfTrailingZeros(left)] += log;
+      tally.add(group * Lanes.COUNT + Long.numberOfTrailingZeros(left), log);
     }
   }
 

@@ -135,6 +135,11 @@ public final class Boards {
     return groups[group].deadLamps.getOrDefault(lamp, 0L);
   }
 
+  /** Lanes of a group in which two points are joined by copper, power off and switches open. */
+  public long joined(int group, Point from, Point to) {
+    return groups[group].joined(groups[group].node(from), groups[group].node(to));
+  }
+
   /** Receives the remembered bit that an unknown level shows. */
   public interface Shown {
     /**

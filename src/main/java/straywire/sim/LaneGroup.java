@@ -224,6 +224,15 @@ final class LaneGroup {
     return topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0)));
   }
 
+  /** Lanes in which two nodes are joined by copper alone, power off: through edges or one rail. */
+  long joined(int a, int b) {
+    long[] reached = new long[nodes];
+    topology.reach(a, topology.used, reached);
+    return reached[b]
+        | (topology.railHigh[a] & topology.railHigh[b])
+        | (topology.railLow[a] & topology.railLow[b]);
+  }
+
   long mayBeHigh(long[] state, int node) {
     return state[node];
   }
