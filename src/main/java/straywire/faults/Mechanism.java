@@ -1,5 +1,9 @@
 package straywire.faults;
 
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
 /**
  * A way in which a module goes wrong. The comment gives the places a suggestion of it names, in
  * order; expansion turns the two into edits.
@@ -68,5 +72,14 @@ public enum Mechanism {
   /** no place. */
   SUPPLY_REVERSED,
   /** no place. */
-  RAILS_JOINED
+  RAILS_JOINED;
+
+  /** The mechanism as tables and hypothesis ids write it, such as {@code jumper-missing}. */
+  public String slug() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  public static Optional<Mechanism> ofSlug(String slug) {
+    return Arrays.stream(values()).filter(m -> m.slug().equals(slug)).findFirst();
+  }
 }

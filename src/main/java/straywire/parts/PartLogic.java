@@ -44,6 +44,16 @@ public interface PartLogic {
   /** Registers and memory cells of the part, one number per remembered bit. */
   int cellCount();
 
+  /** First cell of the memory word that {@code cell} belongs to; a register bit is its own word. */
+  default int wordStart(int cell) {
+    return cell;
+  }
+
+  /** Bits of the memory word that {@code cell} belongs to. */
+  default int wordLength(int cell) {
+    return 1;
+  }
+
   /** Lanes in which remembered bit {@code cell} is unknown. */
   long unknownCell(long[] state, int at, int cell);
 }

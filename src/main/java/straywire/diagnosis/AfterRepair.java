@@ -1,0 +1,83 @@
+package straywire.diagnosis;
+
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import straywire.faults.Hypothesis;
+import straywire.faults.HypothesisPairs;
+import straywire.faults.Mechanism;
+import straywire.module.Entry;
+
+/**
+ * What may be wrong once a cure was carried out: a fault that the cure mends has most of its
+ * probability moved to what is left without it, the others keep theirs.
+ */
+final class AfterRepair {
+  /** How often a cure does what it should; engineering estimate. */
+  private static final double CURES = 0.9;
+
+  private static final Set<Mechanism> INSIDE_A_PART =
+      EnumSet.of(
+          Mechanism.OUTPUT_STUCK_LOW,
+          Mechanism.OUTPUT_STUCK_HIGH,
+          Mechanism.OUTPUT_DEAD,
+          Mechanism.INPUT_STUCK_LOW,
+          Mechanism.INPUT_STUCK_HIGH,
+          Mechanism.WRONG_PART,
+          Mechanism.PART_UNLISTED,
+          Mechanism.LEG_NOT_IN_ROW,
+          Mechanism.TURNED);
+
+  private AfterRepair() {}
+
+  /**
+   * Prior of each single hypothesis for the log after the cure.
+   *
+   * @param singles the first of them "nothing is wrong"
+   * @param before all candidates with their probabilities before the cure
+   */
+  static double[] priors(Entry cure, List<Hypothesis> singles, List<Diagnosis.Candidate> before) {
+    Map<String, Integer> indexOf = new HashMap<>();
+    int healthy = 0;
+    for (int i = 0; i < singles.size(); i++) {
+      indexOf.put(singles.get(i).id(), i);
+      healthy = singles.get(i).edits().isEmpty() ? i : healthy;
+    }
+    double[] priors = new double[singles.size()];
+    for (Diagnosis.Candidate candidate : before) {
+      List<String> ids = members(candidate.hypothesis().id());
+      int curedAt = -1;
+      for (int i = 0; i < ids.size(); i++) {
+        if (mends(cure, singles.get(indexOf.get(ids.get(i))))) {
+          curedAt = i;
+        }
+      }
+      double share = curedAt < 0 ? 0 : CURES;
+      int left = ids.size() == 1 ? healthy : indexOf.get(ids.get(curedAt == 0 ? 1 : 0));
+      priors[left] += candidate.probability() * share;
+      // Of a pair that was not mended the first fault stands for both.
+      priors[indexOf.get(ids.get(0))] += candidate.probability() * (1 - share);
+    }
+    for (int i = 0; i < priors.length; i++) {
+      // Nothing is ruled out for good.
+      priors[i] = 0.98 * priors[i] + 0.02 * singles.get(i).prior();
+    }
+    return priors;
+  }
+
+  private static List<String> members(String id) {
+    return List.of(id.split(Pattern.quote(HypothesisPairs.PLUS), -1));
+  }
+
+  static boolean mends(Entry cure, Hypothesis hypothesis) {
+    if (cure instanceof Entry.Repaired e) {
+      return members(e.action()).contains(hypothesis.id());
+    }
+    return cure instanceof Entry.Exchanged e
+        && INSIDE_A_PART.contains(hypothesis.mechanism())
+        && hypothesis.id().matches(".*\\b" + Pattern.quote(e.part()) + "\\b.*");
+  }
+}

@@ -1,0 +1,232 @@
+package straywire.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import straywire.faults.Hypothesis;
+import straywire.faults.VariationOf;
+import straywire.faults.Visibility;
+import straywire.module.Entry;
+import straywire.module.Module;
+import straywire.sim.BoardState;
+import straywire.sim.Boards;
+import straywire.sim.Lanes;
+import straywire.sim.Variation;
+import straywire.sim.Wiring;
+
+/**
+ * Hypotheses simulated together, lane by lane, along the bench log. Keeps the moment after each
+ * entry, so that taking the last entry back is dropping a moment.
+ */
+final class Bank {
+  /** How often a careful look finds a fault that shows, and finds one where there is none. */
+  private static final double LOOK_FINDS = 0.96;
+
+  private static final double LOOK_IMAGINES = 0.01;
+
+  /** How often a continuity check is right. */
+  private static final double BEEP_IS_RIGHT = 0.99;
+
+  final List<Hypothesis> hypotheses;
+  final Boards boards;
+
+  private static final double[] NOTHING_SAID = {};
+
+  private final Module module;
+  private final EntryLikelihood likelihood;
+  private final Visibility visibility;
+  private final List<Moment> moments = new ArrayList<>();
+
+  /**
+   * After one entry.
+   *
+   * @param said log likelihood of the entry by lane; empty when it was an action
+   * @param total log likelihood of the log so far
+   * @param slips readings so far that the lane's hypothesis calls a slip
+   */
+  private record Moment(
+      BoardState state, CellBeliefs beliefs, double[] said, double[] total, int[] slips) {}
+
+  Bank(Module module, Wiring wiring, List<Hypothesis> hypotheses, ReadingTable table) {
+    this.module = module;
+    this.hypotheses = List.copyOf(hypotheses);
+    VariationOf compiler = new VariationOf(wiring);
+    List<Variation> variations = this.hypotheses.stream().map(compiler::compile).toList();
+    boards = new Boards(wiring, variations);
+    likelihood = new EntryLikelihood(boards, table);
+    visibility = new Visibility(module);
+    moments.add(
+        new Moment(
+            boards.off(),
+            new CellBeliefs(module, boards.lanes()),
+            NOTHING_SAID,
+            new double[boards.lanes()],
+            new int[boards.lanes()]));
+  }
+
+  private Moment last() {
+    return moments.get(moments.size() - 1);
+  }
+
+  BoardState state() {
+    return last().state();
+  }
+
+  CellBeliefs beliefs() {
+    return last().beliefs();
+  }
+
+  /** Log likelihood of the whole log in one lane. */
+  double logLikelihood(int lane) {
+    return last().total()[lane];
+  }
+
+  int slips(int lane) {
+    return last().slips()[lane];
+  }
+
+  /** What the entry at {@code index}, 0 for the first, said in one lane; 0 for an action. */
+  double logLikelihoodOf(int index, int lane) {
+    double[] said = moments.get(index + 1).said();
+    return said.length == 0 ? 0 : said[lane];
+  }
+
+  /** Entries taken in. */
+  int size() {
+    return moments.size() - 1;
+  }
+
+  /** Takes the last entries back until {@code size} are left. */
+  void cutTo(int size) {
+    while (size() > size) {
+      moments.remove(moments.size() - 1);
+    }
+  }
+
+  /** The same hypotheses at the start of a new log, power off, controls where they are. */
+  Bank restarted() {
+    return new Bank(this, boards.powerDown(last().state()));
+  }
+
+  private Bank(Bank other, BoardState state) {
+    module = other.module;
+    hypotheses = other.hypotheses;
+    boards = other.boards;
+    likelihood = other.likelihood;
+    visibility = other.visibility;
+    moments.add(
+        new Moment(
+            state,
+            new CellBeliefs(module, boards.lanes()),
+            NOTHING_SAID,
+            new double[boards.lanes()],
+            new int[boards.lanes()]));
+  }
+
+  /**
+   * Takes in the next entry.
+   *
+   * @param weights log likelihood of the entry by lane from elsewhere: symptoms and rules
+   */
+  void accept(Entry entry, double[] weights) {
+    Moment before = last();
+    BoardState state = act(entry, before.state());
+    CellBeliefs beliefs = before.beliefs();
+    Tally tally = new Tally(weights);
+    boolean spoke = Arrays.stream(weights).anyMatch(w -> w != 0);
+    if (state.powered() && !before.state().powered()) {
+      beliefs = beliefs.afterPowerCycle();
+    }
+    if (entry instanceof Entry.Seen
+        || entry instanceof Entry.Measured
+        || entry instanceof Entry.Probed) {
+      beliefs = beliefs.next();
+      read(entry, state, beliefs, tally);
+      spoke = true;
+    } else if (entry instanceof Entry.Inspected e) {
+      inspected(e, tally);
+      spoke = true;
+    } else if (entry instanceof Entry.Continuity e) {
+      continuity(e, tally);
+      spoke = true;
+    }
+    moments.add(
+        spoke
+            ? new Moment(
+                state,
+                beliefs,
+                tally.logs,
+                sum(before.total(), tally.logs),
+                sum(before.slips(), tally.slips))
+            : new Moment(state, beliefs, NOTHING_SAID, before.total(), before.slips()));
+  }
+
+  private static double[] sum(double[] a, double[] b) {
+    double[] sum = new double[a.length];
+    for (int i = 0; i < a.length; i++) {
+      sum[i] = a[i] + b[i];
+    }
+    return sum;
+  }
+
+  private static int[] sum(int[] a, int[] b) {
+    int[] sum = new int[a.length];
+    for (int i = 0; i < a.length; i++) {
+      sum[i] = a[i] + b[i];
+    }
+    return sum;
+  }
+
+  private BoardState act(Entry entry, BoardState state) {
+    if (entry instanceof Entry.Power e) {
+      return e.on() ? boards.powerUp(state) : boards.powerDown(state);
+    }
+    if (entry instanceof Entry.Set e) {
+      return boards.move(state, e.levels());
+    }
+    if (entry instanceof Entry.Press e) {
+      return boards.press(state, e.button());
+    }
+    if (entry instanceof Entry.Hold e) {
+      return boards.move(state, Map.of(e.button(), !rest(e.button())));
+    }
+    if (entry instanceof Entry.Release e) {
+      return boards.move(state, Map.of(e.button(), rest(e.button())));
+    }
+    return state;
+  }
+
+  private boolean rest(String button) {
+    return module.controls().get(button).restLevel();
+  }
+
+  private void read(Entry entry, BoardState state, CellBeliefs beliefs, Tally tally) {
+    if (entry instanceof Entry.Seen e) {
+      likelihood.lamps(state, e.lamps(), beliefs, tally);
+    } else if (entry instanceof Entry.Measured e) {
+      likelihood.meter(state, e.point(), e.volts(), beliefs, tally);
+    } else if (entry instanceof Entry.Probed e) {
+      likelihood.probe(state, e.point(), e.shows(), beliefs, tally);
+    }
+  }
+
+  private void inspected(Entry.Inspected entry, Tally tally) {
+    for (int lane = 0; lane < tally.logs.length; lane++) {
+      double wrong =
+          visibility.shows(hypotheses.get(lane), entry.subject()) ? LOOK_FINDS : LOOK_IMAGINES;
+      tally.add(lane, Math.log(entry.asMeant() ? 1 - wrong : wrong));
+    }
+  }
+
+  private void continuity(Entry.Continuity entry, Tally tally) {
+    for (int g = 0; g < boards.groups(); g++) {
+      long joined = boards.joined(g, entry.from(), entry.to());
+      for (long left = boards.used(g); left != 0; left &= left - 1) {
+        int bit = Long.numberOfTrailingZeros(left);
+        boolean agrees = Lanes.has(joined, bit) == entry.joined();
+        tally.add(g * Lanes.COUNT + bit, Math.log(agrees ? BEEP_IS_RIGHT : 1 - BEEP_IS_RIGHT));
+      }
+    }
+  }
+}

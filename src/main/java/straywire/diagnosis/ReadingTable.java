@@ -1,0 +1,108 @@
+package straywire.diagnosis;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.snakeyaml.engine.v2.api.Load;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import straywire.module.Entry.ProbeShows;
+import straywire.module.LampState;
+import straywire.sim.Signal;
+
+/**
+ * Probability of what an eye, a meter or a logic probe reports for each signal, from {@code
+ * tables/readings.yaml}. A small misread rate is mixed in, so that no single entry rules anything
+ * out.
+ */
+public final class ReadingTable {
+  private static final List<LampState> LAMP_ORDER =
+      List.of(LampState.LIT, LampState.DARK, LampState.DIM, LampState.FLICKERING);
+
+  private final double[] bandEdges;
+  private final Map<Signal, double[]> lamp = new EnumMap<>(Signal.class);
+  private final Map<Signal, double[]> meter = new EnumMap<>(Signal.class);
+  private final Map<Signal, double[]> probe = new EnumMap<>(Signal.class);
+  private final Map<Signal, Double> volts = new EnumMap<>(Signal.class);
+
+  private ReadingTable(Map<?, ?> table) {
+    double misread = number(table.get("misread"));
+    bandEdges = numbers(table.get("meter-bands"));
+    Map<?, ?> signals = (Map<?, ?>) table.get("signals");
+    for (Signal signal : Signal.values()) {
+      Map<?, ?> row = (Map<?, ?>) signals.get(signal.name());
+      if (row == null) {
+        throw new IllegalStateException("tables/readings.yaml has no row for " + signal);
+      }
+      lamp.put(signal, blurred(numbers(row.get("lamp")), misread));
+      meter.put(signal, blurred(numbers(row.get("meter")), misread));
+      probe.put(signal, blurred(numbers(row.get("probe")), misread));
+      volts.put(signal, number(row.get("volts")));
+    }
+  }
+
+  /** The table that ships with the program. */
+  public static ReadingTable shipped() {
+    try (InputStream in = ReadingTable.class.getResourceAsStream("/tables/readings.yaml")) {
+      return new ReadingTable(
+          (Map<?, ?>) new Load(LoadSettings.builder().build()).loadFromInputStream(in));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static double number(Object value) {
+    return ((Number) value).doubleValue();
+  }
+
+  private static double[] numbers(Object list) {
+    return ((List<?>) list).stream().mapToDouble(ReadingTable::number).toArray();
+  }
+
+  private static double[] blurred(double[] row, double misread) {
+    double sum = 0;
+    for (double p : row) {
+      sum += p;
+    }
+    double[] blurred = new double[row.length];
+    for (int i = 0; i < row.length; i++) {
+      blurred[i] = (1 - misread) * row[i] / sum + misread / row.length;
+    }
+    return blurred;
+  }
+
+  /** Probability that an eye calls a lamp with this signal so; 1 for a lamp not looked at. */
+  public double lamp(Signal signal, LampState state) {
+    return state == LampState.NOT_LOOKED ? 1 : lamp.get(signal)[LAMP_ORDER.indexOf(state)];
+  }
+
+  /** Number of bands a meter reading can fall in. */
+  public int bands() {
+    return bandEdges.length + 1;
+  }
+
+  /** Band of a reading in volts, 0 to {@link #bands()}-1. */
+  public int band(double reading) {
+    int band = 0;
+    while (band < bandEdges.length && reading > bandEdges[band]) {
+      band++;
+    }
+    return band;
+  }
+
+  /** Probability of a band. */
+  public double meter(Signal signal, int band) {
+    return meter.get(signal)[band];
+  }
+
+  public double probe(Signal signal, ProbeShows shows) {
+    return probe.get(signal)[shows.ordinal()];
+  }
+
+  /** The usual meter reading, volts. */
+  public double usualVolts(Signal signal) {
+    return volts.get(signal);
+  }
+}

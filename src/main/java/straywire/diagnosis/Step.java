@@ -1,0 +1,38 @@
+package straywire.diagnosis;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import straywire.module.Point;
+
+/** Something the hand can do next, with an answer that tells hypotheses apart. */
+public sealed interface Step {
+
+  /** Touch a point with the meter and read volts; a held button stays down meanwhile. */
+  record Measure(Point point, Optional<String> holding) implements Step {}
+
+  /** Touch a point with the logic probe. */
+  record Probe(Point point, Optional<String> holding) implements Step {}
+
+  /**
+   * Move controls, press a button if one is named, look at the lamps.
+   *
+   * @param set controls to move, by label, true is high; may be empty
+   * @param press button to press after that
+   * @param words lamp words to look at
+   */
+  record Work(Map<String, Boolean> set, Optional<String> press, List<String> words)
+      implements Step {}
+
+  /** Look closely at a jumper, part, leg, lamp, control or rail. */
+  record Inspect(String subject) implements Step {}
+
+  /** Power off, then beep from one point to another. */
+  record Beep(Point from, Point to) implements Step {}
+
+  /** Put a known good part in its place. */
+  record Exchange(String part) implements Step {}
+
+  /** Answer a question about what was noticed. */
+  record Ask(String symptom, String place) implements Step {}
+}

@@ -1,0 +1,110 @@
+package straywire.faults;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import straywire.module.Control;
+import straywire.module.Lamp;
+import straywire.module.Module;
+import straywire.module.RailSegment;
+
+/** Rails, supply, lamps and controls. */
+final class BoardFaults {
+  private final Module module;
+  private final Places places;
+
+  BoardFaults(Module module, Places places) {
+    this.module = module;
+    this.places = places;
+  }
+
+  Draft nothingWrong() {
+    places.need(0, "no place");
+    return new Draft("", List.of(), "Nothing is wrong", "Nothing to repair.");
+  }
+
+  Draft railNotLinked() {
+    places.need(1, "a rail segment");
+    RailSegment rail = places.rail(0);
+    if (rail.linkedTo().isEmpty()) {
+      throw places.wrong("rail " + rail.label() + " is where power enters; no link feeds it");
+    }
+    return Draft.plain(module, rail.label(), new Edit.RailUnlinked(rail.label()));
+  }
+
+  Draft bareLeds() {
+    if (places.count() == 0) {
+      throw places.wrong("names one or more lamps, got none");
+    }
+    List<String> lamps = new ArrayList<>();
+    for (int at = 0; at < places.count(); at++) {
+      Lamp lamp = places.lamp(at);
+      if (lamp.ohms() == 0) {
+        throw places.wrong("lamp " + lamp.label() + " is meant to have no resistor");
+      }
+      if (lamps.contains(lamp.label())) {
+        throw places.wrong("lamp " + lamp.label() + " is named twice");
+      }
+      lamps.add(lamp.label());
+    }
+    lamps.sort(String::compareTo);
+    List<Edit> edits = lamps.stream().map(l -> lampEdit(l, Edit.LampFault.NO_RESISTOR)).toList();
+    Draft draft = Draft.plain(module, String.join(" ", lamps), edits);
+    if (lamps.size() == 1) {
+      return draft;
+    }
+    String all = String.join(", ", lamps);
+    String ohms =
+        lamps.stream()
+            .map(l -> String.valueOf(module.lamps().get(l).ohms()))
+            .distinct()
+            .collect(Collectors.joining(" or "));
+    return draft
+        .saying("The lamps " + all + " have no series resistors")
+        .cured(
+            Draft.POWER_OFF
+                + "Put a resistor of "
+                + ohms
+                + " ohms in series with each of the lamps "
+                + all
+                + ".");
+  }
+
+  Draft lamp(Edit.LampFault fault) {
+    places.need(1, "a lamp");
+    String label = places.lamp(0).label();
+    return Draft.plain(module, label, lampEdit(label, fault));
+  }
+
+  Draft control(Edit.ControlFault fault) {
+    places.need(1, "a control");
+    Control control = places.control(0);
+    if (fault == Edit.ControlFault.PULL_MISSING && control.pullTo().isEmpty()) {
+      throw places.wrong("control " + control.label() + " is meant to have no pull resistor");
+    }
+    return Draft.plain(module, control.label(), new Edit.ControlChanged(control.label(), fault));
+  }
+
+  Draft supplyReversed() {
+    places.need(0, "no place");
+    Edit edit = new Edit.SupplyReversed();
+    return new Draft(
+        "",
+        List.of(edit),
+        edit.words(module),
+        Draft.MAY_BE_HOT
+            + edit.repair(module)
+            + ". Treat every part as suspect until it has been tested.");
+  }
+
+  Draft railsJoined() {
+    places.need(0, "no place");
+    Edit edit = new Edit.RailsJoined();
+    return new Draft(
+        "", List.of(edit), edit.words(module), Draft.MAY_BE_HOT + edit.repair(module) + ".");
+  }
+
+  private static Edit lampEdit(String lamp, Edit.LampFault fault) {
+    return new Edit.LampChanged(lamp, fault);
+  }
+}

@@ -1,0 +1,104 @@
+package straywire.faults;
+
+import java.util.ArrayList;
+import java.util.List;
+import straywire.module.Control;
+import straywire.module.End;
+import straywire.module.Fitted;
+import straywire.module.Jumper;
+import straywire.module.Lamp;
+import straywire.module.Module;
+import straywire.module.Point;
+import straywire.parts.PinSpec;
+
+/** Names what is on the board the way a technician says it: {@code U1 pin 3 (/WE)}. */
+final class BoardWords {
+  private final Module module;
+
+  BoardWords(Module module) {
+    this.module = module;
+  }
+
+  String end(End end) {
+    return switch (end.kind()) {
+      case PIN -> end.label() + " pin " + end.pin() + " (" + pin(end).name() + ")";
+      case CONTROL -> control(end.label());
+      case LAMP -> lamp(end.label());
+      case RAIL -> rail(end.label());
+      case PORT -> "port line " + end.label();
+    };
+  }
+
+  String point(Point point) {
+    boolean row = point.end().kind() == End.Kind.PIN && !point.leg();
+    return row ? "the row of " + end(point.end()) : end(point.end());
+  }
+
+  String jumper(Jumper jumper) {
+    return "jumper from " + end(jumper.from()) + " to " + end(jumper.to());
+  }
+
+  String control(String label) {
+    Control control = module.controls().get(label);
+    boolean button = control.kind() == Control.Kind.BUTTON;
+    return titled((button ? "button " : "switch ") + label, label, control.title());
+  }
+
+  String lamp(String label) {
+    Lamp lamp = module.lamps().get(label);
+    return titled("lamp " + label, label, lamp.title());
+  }
+
+  String rail(String label) {
+    boolean supply = module.rail(label).orElseThrow().supply();
+    return "the " + (supply ? "supply" : "ground") + " rail " + label;
+  }
+
+  /** The part and its type, such as {@code U3 (74x04, LS)}. */
+  String part(String label) {
+    Fitted fitted = module.parts().get(label);
+    return label + " (" + fitted.part().type() + ", " + fitted.family().name() + ")";
+  }
+
+  String exchange(String label) {
+    Fitted fitted = module.parts().get(label);
+    return "Exchange "
+        + label
+        + " for a known good "
+        + fitted.part().type()
+        + " of family "
+        + fitted.family().name();
+  }
+
+  /**
+   * Where the legs among {@code ends} are, as a tail to a sentence; empty when there is none. With
+   * several, each place is led by its part.
+   */
+  String where(List<End> ends) {
+    List<End> pins = ends.stream().filter(e -> e.kind() == End.Kind.PIN).distinct().toList();
+    if (pins.isEmpty()) {
+      return "";
+    }
+    List<String> places = new ArrayList<>();
+    for (End pin : pins) {
+      String place =
+          LegPlace.of(pin.pin(), module.parts().get(pin.label()).part().pinCount()).words();
+      places.add(pins.size() == 1 ? place : pin.label() + " " + place);
+    }
+    return ": " + String.join("; ", places) + ", " + LegPlace.VIEW;
+  }
+
+  List<End> pins(String part) {
+    return module.parts().get(part).part().pins().stream()
+        .map(p -> End.pin(part, p.number()))
+        .toList();
+  }
+
+  PinSpec pin(End end) {
+    return module.parts().get(end.label()).part().pin(end.pin());
+  }
+
+  private static String titled(String name, String label, String title) {
+    return title.isEmpty() || title.equals(label) ? name : name + " (" + title + ")";
+  }
+}

@@ -1,0 +1,199 @@
+package straywire.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import straywire.module.Control;
+import straywire.module.Lamp;
+import straywire.module.Point;
+import straywire.parts.Part;
+
+/** A module built in many ways at once: lane i is the module under variation i. */
+public final class Boards {
+  private final Wiring wiring;
+  private final List<Variation> variations;
+  private final LaneGroup[] groups;
+  private final SignalReader[] readers;
+  private final UnknownTrace[] traces;
+
+  public Boards(Wiring wiring, List<Variation> variations) {
+    this.wiring = wiring;
+    this.variations = List.copyOf(variations);
+    int count = Lanes.groups(variations.size());
+    groups = new LaneGroup[count];
+    readers = new SignalReader[count];
+    traces = new UnknownTrace[count];
+    for (int g = 0; g < count; g++) {
+      int from = g * Lanes.COUNT;
+      groups[g] =
+          new LaneGroup(
+              wiring, variations.subList(from, Math.min(from + Lanes.COUNT, variations.size())));
+      readers[g] = new SignalReader(groups[g]);
+      traces[g] = new UnknownTrace(groups[g]);
+    }
+  }
+
+  public int lanes() {
+    return variations.size();
+  }
+
+  public int groups() {
+    return groups.length;
+  }
+
+  public Wiring wiring() {
+    return wiring;
+  }
+
+  /** Lanes in use of one group. */
+  public long used(int group) {
+    return groups[group].used();
+  }
+
+  /** Power off, every control at its rest position. */
+  public BoardState off() {
+    Map<String, Boolean> rest = new TreeMap<>();
+    for (Control control : wiring.module().controls().values()) {
+      rest.put(control.label(), control.restLevel());
+    }
+    return new BoardState(false, rest, new long[0][]);
+  }
+
+  /** Power switched off: everything remembered is gone, the controls stay where they are. */
+  public BoardState powerDown(BoardState state) {
+    return new BoardState(false, state.controls(), new long[0][]);
+  }
+
+  /** Power switched on with the controls where they are. */
+  public BoardState powerUp(BoardState state) {
+    long[][] words = new long[groups.length][];
+    for (int g = 0; g < groups.length; g++) {
+      words[g] = groups[g].powerUp(state.controls());
+    }
+    return new BoardState(true, state.controls(), words);
+  }
+
+  /**
+   * Moves controls, all at once.
+   *
+   * @throws IllegalArgumentException when the module has no such control
+   */
+  public BoardState move(BoardState state, Map<String, Boolean> levels) {
+    Map<String, Boolean> controls = new TreeMap<>(state.controls());
+    for (Map.Entry<String, Boolean> level : levels.entrySet()) {
+      if (controls.put(level.getKey(), level.getValue()) == null) {
+        throw new IllegalArgumentException(
+            "Module " + wiring.module().name() + " has no control " + level.getKey());
+      }
+    }
+    if (!state.powered()) {
+      return new BoardState(false, controls, new long[0][]);
+    }
+    Map<String, Boolean> sorted = new TreeMap<>(levels);
+    long[][] words = new long[groups.length][];
+    for (int g = 0; g < groups.length; g++) {
+      words[g] = state.groups()[g].clone();
+      groups[g].move(words[g], sorted);
+    }
+    return new BoardState(true, controls, words);
+  }
+
+  /** A button down and up again. */
+  public BoardState press(BoardState state, String button) {
+    boolean rest = wiring.module().controls().get(button).restLevel();
+    return move(move(state, Map.of(button, !rest)), Map.of(button, rest));
+  }
+
+  /**
+   * What is at a point, for one group: for each signal, by ordinal, the lanes that show it. Each
+   * lane in use is in exactly one.
+   */
+  public long[] signals(BoardState state, int group, Point point) {
+    if (!state.powered()) {
+      return nothing(group);
+    }
+    return readers[group].read(state.groups()[group], groups[group].node(point));
+  }
+
+  private long[] nothing(int group) {
+    long[] lanes = new long[Signal.COUNT];
+    lanes[Signal.NOTHING.ordinal()] = groups[group].used();
+    return lanes;
+  }
+
+  /** What is at a lamp's net, as {@link #signals}. */
+  public long[] lampSignals(BoardState state, int group, String lamp) {
+    if (!state.powered()) {
+      return nothing(group);
+    }
+    return readers[group].read(state.groups()[group], groups[group].lampNode(lamp));
+  }
+
+  /** Lanes of a group in which a lamp cannot light. */
+  public long deadLamp(int group, String lamp) {
+    return groups[group].deadLamps.getOrDefault(lamp, 0L);
+  }
+
+  /** Lanes of a group in which two points are joined by copper, power off and switches open. */
+  public long joined(int group, Point from, Point to) {
+    return groups[group].joined(groups[group].node(from), groups[group].node(to));
+  }
+
+  /** Receives the remembered bit that an unknown level shows. */
+  public interface Shown {
+    /**
+     * In {@code lanes} of the group, the level is remembered bit {@code cell} of part {@code
+     * label}.
+     *
+     * @param part the type that sits in the socket in these lanes
+     * @param cell bit number as in {@link straywire.parts.PartLogic}
+     */
+    void cell(String label, Part part, int cell, boolean inverted, long lanes);
+  }
+
+  /** Follows the unknown level at a point back, in those of {@code lanes} where it is one bit. */
+  public void trace(BoardState state, int group, Point point, long lanes, Shown shown) {
+    LaneGroup in = groups[group];
+    traces[group].follow(
+        state.groups()[group],
+        in.node(point),
+        lanes,
+        (seat, cell, inverted, these) ->
+            shown.cell(in.seats.get(seat).label, in.seats.get(seat).part, cell, inverted, these));
+  }
+
+  /** Boards of some of the lanes, in the order given. */
+  public Boards select(int[] lanes) {
+    List<Variation> chosen = new ArrayList<>();
+    for (int lane : lanes) {
+      chosen.add(variations.get(lane));
+    }
+    return new Boards(wiring, chosen);
+  }
+
+  /** The state of the lanes that {@link #select} chose, as a state of those boards. */
+  public BoardState carry(BoardState state, int[] lanes, Boards into) {
+    if (!state.powered()) {
+      return state;
+    }
+    long[][] words = new long[into.groups.length][];
+    for (int g = 0; g < words.length; g++) {
+      int from = g * Lanes.COUNT;
+      int count = Math.min(Lanes.COUNT, lanes.length - from);
+      StateCarrier carrier = new StateCarrier(into.groups[g]);
+      for (int i = 0; i < count; i++) {
+        int lane = lanes[from + i];
+        int source = Lanes.group(lane);
+        carrier.take(groups[source], state.groups()[source], lane & 63, i);
+      }
+      words[g] = carrier.finish(state.controls());
+    }
+    return new BoardState(true, state.controls(), words);
+  }
+
+  /** Labels of the module's lamps, sorted. */
+  public List<String> lamps() {
+    return wiring.module().lamps().values().stream().map(Lamp::label).toList();
+  }
+}

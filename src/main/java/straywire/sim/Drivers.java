@@ -1,0 +1,82 @@
+package straywire.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Everything that can drive a node of a lane group: outputs of parts, contacts and pull resistors
+ * of controls. What each drives now lies in the state as three words: may be high, may be low, may
+ * be off.
+ */
+final class Drivers {
+  private static final int CONTACT_AND_PULL = 2;
+
+  final int count;
+  final int[] lowRank;
+  final int[] highRank;
+  final int[] node;
+
+  /** Drivers on each node. */
+  final int[][] onNode;
+
+  private final int stateAt;
+
+  Drivers(List<PartSeat> seats, List<ControlSeat> controls, int nodeCount, int stateAt) {
+    this.stateAt = stateAt;
+    int total = controls.size() * CONTACT_AND_PULL;
+    for (PartSeat seat : seats) {
+      total += seat.driving.length;
+    }
+    count = total;
+    lowRank = new int[count];
+    highRank = new int[count];
+    node = new int[count];
+    for (PartSeat seat : seats) {
+      for (int i = 0; i < seat.driving.length; i++) {
+        add(seat.firstDriver + i, seat.node[seat.driving[i]], seat.lowRank(), seat.highRank());
+      }
+    }
+    for (ControlSeat control : controls) {
+      add(control.firstDriver, control.node, NetSolver.RAIL_RANK, NetSolver.RAIL_RANK);
+      add(control.firstDriver + 1, control.node, NetSolver.PULL_RANK, NetSolver.PULL_RANK);
+    }
+    List<List<Integer>> byNode = new ArrayList<>();
+    for (int i = 0; i < nodeCount; i++) {
+      byNode.add(new ArrayList<>());
+    }
+    for (int driver = 0; driver < count; driver++) {
+      byNode.get(node[driver]).add(driver);
+    }
+    onNode = new int[nodeCount][];
+    for (int i = 0; i < nodeCount; i++) {
+      onNode[i] = byNode.get(i).stream().mapToInt(Integer::intValue).toArray();
+    }
+  }
+
+  private void add(int driver, int onto, int low, int high) {
+    node[driver] = onto;
+    lowRank[driver] = low;
+    highRank[driver] = high;
+  }
+
+  long high(long[] state, int driver) {
+    return state[stateAt + driver];
+  }
+
+  long low(long[] state, int driver) {
+    return state[stateAt + count + driver];
+  }
+
+  long off(long[] state, int driver) {
+    return state[stateAt + 2 * count + driver];
+  }
+
+  /** Sets a driver whose level is known in every lane; lanes in neither plane are off. */
+  boolean set(long[] state, int driver, long high, long low) {
+    boolean changed = high(state, driver) != high || low(state, driver) != low;
+    state[stateAt + driver] = high;
+    state[stateAt + count + driver] = low;
+    state[stateAt + 2 * count + driver] = ~(high | low);
+    return changed;
+  }
+}

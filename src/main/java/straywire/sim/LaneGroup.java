@@ -1,0 +1,373 @@
+package straywire.sim;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import straywire.module.Control;
+import straywire.module.End;
+import straywire.module.Fitted;
+import straywire.module.Lamp;
+import straywire.module.Point;
+
+/**
+ * Up to 64 variations of one module, compiled. Immutable but for scratch space: everything that
+ * changes lies in a state array, so that a snapshot is a copy of it. Not for use by two threads.
+ *
+ * <p>A state holds, in this order: node levels (may be high, may be low, may be open), driver
+ * levels (the same), the memory of each part seat, raised lanes of each seat, unstable lanes.
+ */
+final class LaneGroup {
+  final Wiring wiring;
+  final Topology topology;
+  final List<PartSeat> seats = new ArrayList<>();
+  final Drivers drivers;
+  final NetSolver solver;
+  final int nodes;
+
+  /** Lanes in which a lamp cannot light, by lamp label. */
+  final Map<String, Long> deadLamps = new TreeMap<>();
+
+  /** Lanes without a sane supply: no logic is simulated in them. */
+  final long noLogic;
+
+  /** Lanes in which a bare LED holds a node's high down; lanes in which an input leans on it. */
+  final long[] clamped;
+
+  final long[] leaning;
+
+  private final Map<String, ControlSeat> controls = new TreeMap<>();
+  private final int[][] seatsOnNode;
+  private final int raisedAt;
+  private final int unstableAt;
+  private final int stateLength;
+
+  // Scratch of one settle.
+  private final long[] before;
+  private final long[] solved;
+  private final long[] raised = new long[1];
+  private final boolean[] touchedDrivers;
+  private final boolean[] touchedClusters;
+  private final boolean[] touchedSeats;
+
+  LaneGroup(Wiring wiring, List<Variation> variations) {
+    this.wiring = wiring;
+    topology = new Topology(wiring, variations);
+    nodes = topology.nodeCount;
+    clamped = bareLeds(variations);
+    long dead = 0;
+    for (int lane = 0; lane < variations.size(); lane++) {
+      dead |= variations.get(lane).noLogic ? Lanes.bit(lane) : 0;
+    }
+    noLogic = dead;
+    int driverCount = seatParts(variations);
+    List<ControlSeat> controlSeats = new ArrayList<>();
+    for (Control control : wiring.module().controls().values()) {
+      int node = topology.node(wiring.row(new End(End.Kind.CONTROL, control.label(), 0)));
+      ControlSeat seat =
+          new ControlSeat(control, wiring.module(), wiring, topology, node, driverCount);
+      driverCount += 2;
+      controls.put(control.label(), seat);
+      controlSeats.add(seat);
+    }
+    drivers = new Drivers(seats, controlSeats, nodes, 3 * nodes);
+    int memoryEnd = seats.isEmpty() ? 3 * (nodes + drivers.count) : endOfMemory();
+    raisedAt = memoryEnd;
+    unstableAt = raisedAt + seats.size();
+    stateLength = unstableAt + 1;
+    applyHolds(variations);
+    leaning = new long[nodes];
+    seats.forEach(
+        seat -> {
+          seat.connectPower(topology);
+          for (int pin : seat.listening) {
+            leaning[seat.node[pin]] |= seat.leans();
+          }
+        });
+    topology.spread(leaning);
+    solver = new NetSolver(topology, drivers);
+    seatsOnNode = seatsByNode();
+    before = new long[3 * nodes];
+    solved = new long[3 * nodes];
+    touchedDrivers = new boolean[drivers.count];
+    touchedClusters = new boolean[topology.clusterNodes.length];
+    touchedSeats = new boolean[seats.size()];
+  }
+
+  private int endOfMemory() {
+    PartSeat last = seats.get(seats.size() - 1);
+    return last.stateAt + last.part.logic().stateLength();
+  }
+
+  private long[] bareLeds(List<Variation> variations) {
+    long[] marks = new long[nodes];
+    for (Lamp lamp : wiring.module().lamps().values()) {
+      if (lamp.ohms() == 0 && lamp.lightsOnHigh()) {
+        marks[lampNode(lamp.label())] = topology.used;
+      }
+    }
+    for (int lane = 0; lane < variations.size(); lane++) {
+      for (Variation.Labelled<Variation.LampFault> lamp : variations.get(lane).lamps) {
+        if (lamp.fault() == Variation.LampFault.NO_RESISTOR) {
+          marks[lampNode(lamp.label())] |= Lanes.bit(lane);
+        } else {
+          deadLamps.merge(lamp.label(), Lanes.bit(lane), (a, b) -> a | b);
+        }
+      }
+    }
+    topology.spread(marks);
+    return marks;
+  }
+
+  /** One seat for the part as meant, one for each other part type that sits there in some lane. */
+  private int seatParts(List<Variation> variations) {
+    int driver = 0;
+    Map<String, List<Variation.Socket>> others = new TreeMap<>();
+    Map<Variation.Socket, Long> lanesOf = new java.util.HashMap<>();
+    for (int lane = 0; lane < variations.size(); lane++) {
+      for (Variation.Socket socket : variations.get(lane).sockets) {
+        if (!lanesOf.containsKey(socket)) {
+          others.computeIfAbsent(socket.label(), l -> new ArrayList<>()).add(socket);
+        }
+        lanesOf.merge(socket, Lanes.bit(lane), (a, b) -> a | b);
+      }
+    }
+    int stateAt = 0;
+    for (Fitted fitted : wiring.module().parts().values()) {
+      if (!fitted.fitted()) {
+        continue;
+      }
+      long meant = topology.used;
+      List<Variation.Socket> sockets = new ArrayList<>();
+      for (Variation.Socket socket : others.getOrDefault(fitted.label(), List.of())) {
+        meant &= ~lanesOf.get(socket);
+        sockets.add(socket);
+      }
+      sockets.add(0, new Variation.Socket(fitted.label(), fitted.part(), fitted.family()));
+      for (int i = 0; i < sockets.size(); i++) {
+        Variation.Socket socket = sockets.get(i);
+        PartSeat seat =
+            new PartSeat(
+                fitted.label(),
+                socket.part(),
+                socket.family(),
+                i == 0 ? meant : lanesOf.get(socket),
+                legNodes(fitted, socket),
+                driver,
+                stateAt,
+                clamped);
+        seats.add(seat);
+        driver += seat.driving.length;
+        stateAt += socket.part().logic().stateLength();
+      }
+    }
+    // The memories lie behind nodes and drivers, whose number is known only now.
+    int shift = 3 * (nodes + driver + 2 * wiring.module().controls().size());
+    seats.replaceAll(seat -> seat.movedTo(seat.stateAt + shift));
+    return driver;
+  }
+
+  private int[] legNodes(Fitted fitted, Variation.Socket socket) {
+    int[] node = new int[socket.part().pinCount() + 1];
+    for (int pin = 1; pin < node.length; pin++) {
+      node[pin] =
+          topology.node(
+              wiring.leg(End.pin(fitted.label(), Math.min(pin, fitted.part().pinCount()))));
+    }
+    return node;
+  }
+
+  private void applyHolds(List<Variation> variations) {
+    for (int lane = 0; lane < variations.size(); lane++) {
+      Variation variation = variations.get(lane);
+      long bit = Lanes.bit(lane);
+      for (Variation.PinHold hold : variation.holds) {
+        seats.stream().filter(s -> s.label.equals(hold.part())).forEach(s -> s.hold(hold, bit));
+      }
+      for (String part : variation.unlisted) {
+        seats.stream().filter(s -> s.label.equals(part)).forEach(s -> s.unlist(bit));
+      }
+      for (Variation.Labelled<Variation.ControlFault> fault : variation.controls) {
+        controls.get(fault.label()).fault(fault.fault(), bit);
+      }
+    }
+  }
+
+  private int[][] seatsByNode() {
+    List<List<Integer>> byNode = new ArrayList<>();
+    for (int node = 0; node < nodes; node++) {
+      byNode.add(new ArrayList<>());
+    }
+    for (int i = 0; i < seats.size(); i++) {
+      for (int pin : seats.get(i).listening) {
+        List<Integer> here = byNode.get(seats.get(i).node[pin]);
+        if (!here.contains(i)) {
+          here.add(i);
+        }
+      }
+    }
+    return byNode.stream()
+        .map(l -> l.stream().mapToInt(Integer::intValue).toArray())
+        .toArray(int[][]::new);
+  }
+
+  long used() {
+    return topology.used;
+  }
+
+  int node(Point point) {
+    return topology.node(wiring.vertex(point));
+  }
+
+  int lampNode(String lamp) {
+    return topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0)));
+  }
+
+  /** Lanes in which two nodes are joined by copper alone, power off: through edges or one rail. */
+  long joined(int a, int b) {
+    long[] reached = new long[nodes];
+    topology.reach(a, topology.used, reached);
+    return reached[b]
+        | (topology.railHigh[a] & topology.railHigh[b])
+        | (topology.railLow[a] & topology.railLow[b]);
+  }
+
+  long mayBeHigh(long[] state, int node) {
+    return state[node];
+  }
+
+  long mayBeLow(long[] state, int node) {
+    return state[nodes + node];
+  }
+
+  long mayBeOpen(long[] state, int node) {
+    return state[2 * nodes + node];
+  }
+
+  long raised(long[] state, int seat) {
+    return state[raisedAt + seat];
+  }
+
+  long unstable(long[] state) {
+    return state[unstableAt];
+  }
+
+  /** A state just after power-up with the controls as given: nothing remembered, all settled. */
+  long[] powerUp(Map<String, Boolean> levels) {
+    long[] state = new long[stateLength];
+    Arrays.fill(state, 0, 2 * nodes, topology.used);
+    Arrays.fill(state, 3 * nodes, 3 * nodes + 2 * drivers.count, topology.used);
+    for (PartSeat seat : seats) {
+      seat.part.logic().forget(state, seat.stateAt, -1L);
+    }
+    Arrays.fill(touchedDrivers, true);
+    Arrays.fill(touchedSeats, true);
+    controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
+    settle(state);
+    return state;
+  }
+
+  /** Moves controls, all at once, and lets the module settle. */
+  void move(long[] state, Map<String, Boolean> levels) {
+    levels.forEach(
+        (label, high) -> {
+          ControlSeat seat = controls.get(label);
+          if (seat.move(high, drivers, state, topology.used)) {
+            touchedDrivers[seat.firstDriver] = true;
+          }
+        });
+    settle(state);
+  }
+
+  long[] emptyState() {
+    return new long[stateLength];
+  }
+
+  /**
+   * Works out the drivers of a state of which only node levels and memories are given. Must be told
+   * the controls by a {@link #move} first or after.
+   */
+  void refresh(long[] state, Map<String, Boolean> levels) {
+    System.arraycopy(state, 0, before, 0, 3 * nodes);
+    for (int i = 0; i < seats.size(); i++) {
+      seats.get(i).step(state, before, nodes, 3 * nodes, drivers.count, raised, touchedDrivers);
+      state[raisedAt + i] = raised[0];
+    }
+    Arrays.fill(touchedDrivers, true);
+    controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
+    settle(state);
+  }
+
+  private void settle(long[] state) {
+    int patience = 64 + 4 * seats.size();
+    state[unstableAt] = 0;
+    System.arraycopy(state, 0, before, 0, 3 * nodes);
+    for (int round = 0; round < 4 * patience; round++) {
+      long changed = solveTouched(state, round >= patience);
+      if (round >= patience) {
+        state[unstableAt] |= changed;
+      }
+      boolean any = false;
+      for (int i = 0; i < touchedSeats.length; i++) {
+        if (touchedSeats[i]) {
+          touchedSeats[i] = false;
+          any = true;
+          seats.get(i).step(state, before, nodes, 3 * nodes, drivers.count, raised, touchedDrivers);
+          state[raisedAt + i] = raised[0];
+        }
+      }
+      if (!any) {
+        break;
+      }
+      System.arraycopy(state, 0, before, 0, 3 * nodes);
+    }
+    Arrays.fill(touchedDrivers, false);
+    Arrays.fill(touchedSeats, false);
+  }
+
+  /**
+   * Solves every cluster with a touched driver and marks the seats that see a change.
+   *
+   * @param merge when true, a level that still changes keeps both values: what oscillates becomes
+   *     unknown and the loop comes to rest
+   * @return lanes in which a level changed
+   */
+  private long solveTouched(long[] state, boolean merge) {
+    for (int driver = 0; driver < touchedDrivers.length; driver++) {
+      if (touchedDrivers[driver]) {
+        touchedDrivers[driver] = false;
+        touchedClusters[topology.clusterOfNode[drivers.node[driver]]] = true;
+      }
+    }
+    long changed = 0;
+    for (int cluster = 0; cluster < touchedClusters.length; cluster++) {
+      if (!touchedClusters[cluster]) {
+        continue;
+      }
+      touchedClusters[cluster] = false;
+      solver.solve(cluster, state, solved);
+      int[] members = topology.clusterNodes[cluster];
+      for (int i = 0; i < members.length; i++) {
+        changed |= store(state, members[i], i * 3, merge);
+      }
+    }
+    return changed;
+  }
+
+  private long store(long[] state, int node, int from, boolean merge) {
+    long differ = 0;
+    for (int kind = 0; kind < 3; kind++) {
+      int at = kind * nodes + node;
+      long level = merge ? solved[from + kind] | state[at] : solved[from + kind];
+      differ |= level ^ state[at];
+      state[at] = level;
+    }
+    if (differ != 0) {
+      for (int seat : seatsOnNode[node]) {
+        touchedSeats[seat] = true;
+      }
+    }
+    return differ;
+  }
+}

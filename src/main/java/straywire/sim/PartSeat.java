@@ -1,0 +1,244 @@
+package straywire.sim;
+
+import straywire.parts.Family;
+import straywire.parts.Part;
+import straywire.parts.PinKind;
+import straywire.parts.PinPlanes;
+
+/**
+ * One part type in one socket, in the lanes where it sits there: its pins on the nodes, what is
+ * held at them, and how its legs get supply and ground.
+ */
+final class PartSeat {
+  final String label;
+  final Part part;
+  final Family family;
+  final long lanes;
+
+  /** Node of each leg, by pin number. */
+  final int[] node;
+
+  final int[] listening;
+  final int[] driving;
+
+  /** Index of the first driver; driving[i] is driver {@code firstDriver + i}. */
+  final int firstDriver;
+
+  final int stateAt;
+
+  private final PinPlanes pins;
+  private final long[] inputLow;
+  private final long[] inputHigh;
+  private final long[] outputLow;
+  private final long[] outputHigh;
+  private final long[] outputOff;
+  private long unlisted;
+
+  /** Lanes with supply and ground; without ground; without supply but fed through inputs. */
+  private long powered;
+
+  private long noGround;
+  private long noSupply;
+
+  /** Where the clamp of a bare LED keeps a high below what this family takes for one. */
+  private final long[] clamped;
+
+  PartSeat(
+      String label,
+      Part part,
+      Family family,
+      long lanes,
+      int[] node,
+      int firstDriver,
+      int stateAt,
+      long[] clamped) {
+    this.label = label;
+    this.part = part;
+    this.family = family;
+    this.lanes = lanes;
+    this.node = node;
+    this.firstDriver = firstDriver;
+    this.stateAt = stateAt;
+    this.clamped = clamped;
+    int count = part.pinCount() + 1;
+    pins = new PinPlanes(part.pinCount());
+    inputLow = new long[count];
+    inputHigh = new long[count];
+    outputLow = new long[count];
+    outputHigh = new long[count];
+    outputOff = new long[count];
+    listening =
+        part.pins().stream().filter(p -> p.kind().listens()).mapToInt(p -> p.number()).toArray();
+    driving =
+        part.pins().stream().filter(p -> p.kind().drives()).mapToInt(p -> p.number()).toArray();
+  }
+
+  /** The same seat with its memory elsewhere in the state. */
+  PartSeat movedTo(int at) {
+    return new PartSeat(label, part, family, lanes, node, firstDriver, at, clamped);
+  }
+
+  void hold(Variation.PinHold hold, long lane) {
+    long[] planes =
+        switch (hold.fault()) {
+          case OUTPUT_LOW -> outputLow;
+          case OUTPUT_HIGH -> outputHigh;
+          case OUTPUT_OFF -> outputOff;
+          case INPUT_LOW -> inputLow;
+          case INPUT_HIGH -> inputHigh;
+        };
+    planes[hold.pin()] |= lane & lanes;
+  }
+
+  void unlist(long lane) {
+    unlisted |= lane & lanes;
+  }
+
+  /** Finds out, from the rails each node reaches, how the part is supplied in each lane. */
+  void connectPower(Topology topology) {
+    int supply = part.pinOf(PinKind.SUPPLY);
+    int ground = part.pinOf(PinKind.GROUND);
+    if (supply == 0 || ground == 0) {
+      powered = lanes;
+      return;
+    }
+    long plus = topology.railHigh[node[supply]] & ~topology.railLow[node[supply]];
+    long minus = topology.railLow[node[ground]] & ~topology.railHigh[node[ground]];
+    powered = lanes & plus & minus;
+    noGround = lanes & plus & ~minus & ~topology.railHigh[node[ground]];
+    noSupply =
+        family.feedsThroughInputs() ? lanes & minus & ~plus & ~topology.railLow[node[supply]] : 0;
+  }
+
+  /** Lanes in which an open input of this part leans high. */
+  long leans() {
+    return family.openReadsHigh() ? powered | noGround : 0;
+  }
+
+  /** Lanes in which the leg at {@code pin} is a supply or ground leg that misses its rail. */
+  long starved(int pin) {
+    return switch (part.pin(pin).kind()) {
+      case GROUND -> noGround;
+      case SUPPLY -> lanes & ~powered & ~noGround;
+      default -> 0;
+    };
+  }
+
+  int lowRank() {
+    return part.bus() ? family.busLowRank() : family.lowRank();
+  }
+
+  int highRank() {
+    return part.bus() ? family.busHighRank() : family.highRank();
+  }
+
+  /** Loads the pins from node levels of now and of one unit of delay earlier. */
+  private void look(long[] now, long[] before, int nodes) {
+    for (int pin : listening) {
+      int at = node[pin];
+      pins.can1[pin] = one(now, at, nodes, pin);
+      pins.can0[pin] = zero(now, at, nodes, pin);
+      pins.was1[pin] = one(before, at, nodes, pin);
+      pins.was0[pin] = zero(before, at, nodes, pin);
+    }
+  }
+
+  private long one(long[] levels, int at, int nodes, int pin) {
+    long high = levels[at];
+    if (!family.openReadsHigh()) {
+      high &= ~clamped[at];
+    }
+    return ((high | levels[2 * nodes + at]) & ~inputLow[pin]) | inputHigh[pin];
+  }
+
+  private long zero(long[] levels, int at, int nodes, int pin) {
+    long low = levels[nodes + at];
+    if (!family.openReadsHigh()) {
+      low |= levels[2 * nodes + at] | (levels[at] & clamped[at]);
+    }
+    return (low & ~inputHigh[pin]) | inputLow[pin];
+  }
+
+  /**
+   * One unit of delay. Node levels are three runs of {@code nodes} words: may be high, may be low,
+   * may be open.
+   *
+   * @param state the lane group's state; drivers are three runs of {@code drivers} words from
+   *     {@code driversAt}, with the same meaning
+   * @return true when a driver changed; those are marked in {@code touched} by driver index
+   */
+  boolean step(
+      long[] state,
+      long[] before,
+      int nodes,
+      int driversAt,
+      int drivers,
+      long[] raised,
+      boolean[] touched) {
+    look(state, before, nodes);
+    long anyLow = 0;
+    long anyHigh = 0;
+    if ((noGround | noSupply) != 0) {
+      for (int pin : listening) {
+        int at = node[pin];
+        anyLow |= state[nodes + at] & ~state[at] & ~state[2 * nodes + at];
+        anyHigh |= state[at] & ~state[nodes + at] & ~state[2 * nodes + at];
+      }
+    }
+    raised[0] = noGround & anyLow;
+    long runs = powered | raised[0] | (noSupply & anyHigh);
+    part.logic().step(pins, state, stateAt, runs);
+    long stuckHigh = noGround & ~anyLow;
+    boolean changed = false;
+    for (int i = 0; i < driving.length; i++) {
+      int pin = driving[i];
+      long one = pins.drive1[pin] & runs;
+      long zero = pins.drive0[pin] & runs;
+      long off = (pins.off[pin] & runs) | ~runs;
+      boolean canLetGo = part.pin(pin).kind() != PinKind.OUTPUT;
+      if (!canLetGo) {
+        one |= stuckHigh;
+        off &= ~stuckHigh;
+      }
+      if (unlisted != 0) {
+        long odd = unlisted & runs;
+        if (part.pin(pin).kind() == PinKind.BIDIRECTIONAL) {
+          odd &= one | zero;
+        }
+        one |= odd;
+        zero |= odd;
+        off = canLetGo && part.pin(pin).kind() != PinKind.BIDIRECTIONAL ? off | odd : off & ~odd;
+      }
+      long held = (outputLow[pin] | outputHigh[pin] | outputOff[pin]) & runs;
+      one = (one & ~held) | (outputHigh[pin] & runs);
+      zero = (zero & ~held) | (outputLow[pin] & runs);
+      off = (off & ~held) | (outputOff[pin] & runs);
+      off = (off & lanes) | ~lanes;
+      int at = driversAt + firstDriver + i;
+      if (state[at] != one || state[at + drivers] != zero || state[at + 2 * drivers] != off) {
+        state[at] = one;
+        state[at + drivers] = zero;
+        state[at + 2 * drivers] = off;
+        touched[firstDriver + i] = true;
+        changed = true;
+      }
+    }
+    return changed;
+  }
+
+  /** The pins as the part sees them in a settled state, for tracing an unknown output back. */
+  PinPlanes settledPins(long[] state, int nodes) {
+    look(state, state, nodes);
+    return pins;
+  }
+
+  /** Lanes in which the output at {@code pin} is what the part's own function says. */
+  long follows(int pin) {
+    return lanes & ~(unlisted | outputLow[pin] | outputHigh[pin] | outputOff[pin]);
+  }
+
+  /** Lanes in which the part takes the level on the leg of input {@code pin}. */
+  long hears(int pin) {
+    return lanes & ~(inputLow[pin] | inputHigh[pin]);
+  }
+}

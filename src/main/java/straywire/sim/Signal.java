@@ -1,0 +1,36 @@
+package straywire.sim;
+
+/** What is electrically the matter at a point once the module has settled. */
+public enum Signal {
+  /** Wired straight to ground: a rail, or a closed switch. */
+  RAIL_LOW,
+  RAIL_HIGH,
+  /** Held low by an output. */
+  LOW,
+  /** Held high by a bipolar output, some 3.4 V. */
+  HIGH,
+  /** Held high by a CMOS output, near the supply. */
+  HIGH_CMOS,
+  /** Low by an output of a part that finds its ground through an input. */
+  RAISED_LOW,
+  /** High by an output that a bare LED holds down. */
+  CLAMPED_HIGH,
+  /** Two outputs fight and the low side wins. */
+  FIGHT_LOW,
+  /** Two outputs fight, level in between. */
+  FIGHT,
+  PULLED_LOW,
+  PULLED_HIGH,
+  /** Nothing drives, an input of a bipolar part leans it up to about 1.4 V. */
+  OPEN_INPUT,
+  /** Nothing at all is there. */
+  NOTHING,
+  /** The supply or ground leg of a part that misses it: somewhere between the rails. */
+  STARVED,
+  /** Driven, but which way is not known. */
+  UNKNOWN,
+  /** Does not come to rest. */
+  UNSTABLE;
+
+  static final int COUNT = values().length;
+}

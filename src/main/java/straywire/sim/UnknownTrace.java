@@ -1,0 +1,105 @@
+package straywire.sim;
+
+import straywire.parts.PartLogic;
+import straywire.parts.PinPlanes;
+
+/**
+ * Follows an unknown level back to the one remembered bit it shows, if it is one: from a node to
+ * the only output that drives it, through that part to one of its inputs, and so on. Lanes in which
+ * several unknowns mix, or two outputs meet, are reported to nobody.
+ */
+final class UnknownTrace {
+  /** Longer chains than this are taken for loops. */
+  private static final int DEEPEST = 24;
+
+  private final LaneGroup group;
+
+  UnknownTrace(LaneGroup group) {
+    this.group = group;
+  }
+
+  /** Receives the bits that were found. */
+  interface Found {
+    /**
+     * In {@code lanes} the level is remembered bit {@code cell} of the part in seat {@code seat}.
+     */
+    void cell(int seat, int cell, boolean inverted, long lanes);
+  }
+
+  void follow(long[] state, int node, long lanes, Found found) {
+    follow(state, node, false, lanes, 0, found);
+  }
+
+  private void follow(
+      long[] state, int node, boolean inverted, long lanes, int depth, Found found) {
+    if (lanes == 0 || depth > DEEPEST) {
+      return;
+    }
+    long[] reached = new long[group.nodes];
+    group.topology.reach(node, lanes, reached);
+    long once = 0;
+    long twice = 0;
+    for (int member : group.topology.clusterNodes[group.topology.clusterOfNode[node]]) {
+      for (int driver : group.drivers.onNode[member]) {
+        long here = reached[member] & active(state, driver);
+        twice |= once & here;
+        once |= here;
+      }
+      // A rail, or an input that leans, beside the unknown output changes nothing: a rail would
+      // have decided the level, a lean is weaker than any output.
+    }
+    long single = once & ~twice & lanes;
+    for (int s = 0; s < group.seats.size() && single != 0; s++) {
+      PartSeat seat = group.seats.get(s);
+      for (int d = 0; d < seat.driving.length; d++) {
+        int at = seat.node[seat.driving[d]];
+        if (group.topology.clusterOfNode[at] == group.topology.clusterOfNode[node]) {
+          int driver = seat.firstDriver + d;
+          long here =
+              single & reached[at] & active(state, driver) & ~group.drivers.off(state, driver);
+          through(state, s, seat.driving[d], inverted, here, depth, found);
+        }
+      }
+    }
+  }
+
+  private long active(long[] state, int driver) {
+    return group.drivers.high(state, driver) | group.drivers.low(state, driver);
+  }
+
+  private void through(
+      long[] state, int s, int pin, boolean inverted, long lanes, int depth, Found found) {
+    PartSeat seat = group.seats.get(s);
+    long follows = lanes & seat.follows(pin);
+    if (follows == 0) {
+      return;
+    }
+    PinPlanes pins = seat.settledPins(state, group.nodes);
+    // The sink must not re-enter the same seat while its pins are in use: collect first.
+    java.util.List<Runnable> onward = new java.util.ArrayList<>();
+    seat.part
+        .logic()
+        .trace(
+            pins,
+            state,
+            seat.stateAt,
+            pin,
+            follows,
+            new PartLogic.UnknownSink() {
+              @Override
+              public void input(int input, boolean turned, long these) {
+                long heard = these & seat.hears(input);
+                onward.add(
+                    () ->
+                        follow(
+                            state, seat.node[input], inverted ^ turned, heard, depth + 1, found));
+              }
+
+              @Override
+              public void cell(int cell, boolean turned, long these) {
+                onward.add(() -> found.cell(s, cell, inverted ^ turned, these));
+              }
+            });
+    onward.forEach(Runnable::run);
+  }
+}

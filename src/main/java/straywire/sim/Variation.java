@@ -1,0 +1,95 @@
+package straywire.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import straywire.parts.Family;
+import straywire.parts.Part;
+
+/**
+ * How one built module differs from the wiring as meant, in terms the simulation knows: edges taken
+ * away or added, pins held, parts and lamps and controls that are something else. Filled once by
+ * its maker, then only read.
+ */
+public final class Variation {
+  /** What a pin does in place of what it should. */
+  enum PinFault {
+    OUTPUT_LOW,
+    OUTPUT_HIGH,
+    OUTPUT_OFF,
+    INPUT_LOW,
+    INPUT_HIGH
+  }
+
+  /** What a control does in place of what the hand says. */
+  public enum ControlFault {
+    NEVER_CLOSES,
+    ALWAYS_CLOSED,
+    NO_PULL
+  }
+
+  /** What a lamp shows in place of its net. */
+  public enum LampFault {
+    NO_RESISTOR,
+    NEVER_LIGHTS
+  }
+
+  record PinHold(String part, int pin, PinFault fault) {}
+
+  record Socket(String label, Part part, Family family) {}
+
+  record Labelled<F>(String label, F fault) {}
+
+  final List<Integer> edgesOff = new ArrayList<>();
+  final List<int[]> edgesOn = new ArrayList<>();
+  final List<PinHold> holds = new ArrayList<>();
+  final List<Socket> sockets = new ArrayList<>();
+  final List<String> unlisted = new ArrayList<>();
+  final List<Labelled<LampFault>> lamps = new ArrayList<>();
+  final List<Labelled<ControlFault>> controls = new ArrayList<>();
+  boolean noLogic;
+
+  /** Takes an edge of the wiring away. */
+  public void remove(int edge) {
+    edgesOff.add(edge);
+  }
+
+  /** Joins two vertices of the wiring. */
+  public void join(int from, int to) {
+    edgesOn.add(new int[] {Math.min(from, to), Math.max(from, to)});
+  }
+
+  public void holdOutput(String part, int pin, boolean high) {
+    holds.add(new PinHold(part, pin, high ? PinFault.OUTPUT_HIGH : PinFault.OUTPUT_LOW));
+  }
+
+  public void killOutput(String part, int pin) {
+    holds.add(new PinHold(part, pin, PinFault.OUTPUT_OFF));
+  }
+
+  public void holdInput(String part, int pin, boolean high) {
+    holds.add(new PinHold(part, pin, high ? PinFault.INPUT_HIGH : PinFault.INPUT_LOW));
+  }
+
+  /** Another part type, or family, in a socket. */
+  public void replace(String label, Part part, Family family) {
+    sockets.add(new Socket(label, part, family));
+  }
+
+  /** The outputs of a part are unknown. */
+  public void unlist(String part) {
+    unlisted.add(part);
+  }
+
+  public void lamp(String label, LampFault fault) {
+    lamps.add(new Labelled<>(label, fault));
+  }
+
+  public void control(String label, ControlFault fault) {
+    controls.add(new Labelled<>(label, fault));
+  }
+
+  /** The supply is not there as it should be: no logic is simulated, every lamp stays dark. */
+  public void noLogic() {
+    noLogic = true;
+  }
+}
