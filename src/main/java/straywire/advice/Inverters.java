@@ -88,8 +88,7 @@ final class Inverters {
       PinPlanes planes, PinSpec input, PinSpec output, List<PinFact> pins) {
     int in = input.number();
     int out = output.number();
-    boolean free =
-        input.kind() == PinKind.INPUT && pins.get(in - 1).tie() == Tie.NONE && in != out;
+    boolean free = input.kind() == PinKind.INPUT && pins.get(in - 1).tie() == Tie.NONE && in != out;
     // An open-collector output inverts as well: its high is "let go".
     long high = planes.drive1[out] | (planes.off[out] & ~planes.drive0[out]);
     boolean mayLetGo = output.kind() != PinKind.OPEN_COLLECTOR && planes.off[out] != 0;

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeSet;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
@@ -14,10 +15,11 @@ import straywire.advice.WiringFact.OtherFamily;
 import straywire.module.Fitted;
 import straywire.module.Module;
 import straywire.parts.InputError;
+import straywire.parts.Part;
+import straywire.parts.PartLibrary;
 
 /**
- * Part types and families that are taken for each other, read from {@code
- * tables/look-alikes.yaml}.
+ * Part types and families that are taken for each other, read from {@code tables/look-alikes.yaml}.
  *
  * @param types pairs of part types with the same pins
  * @param families pairs of families, as meant and as bought
@@ -80,7 +82,18 @@ record LookAlikes(List<LookAlike> types, List<OtherFamily> families) {
     throw new InputError(TABLE, 0, "entry " + row + " needs the text field '" + field + "'");
   }
 
-  /** The pairs that matter for a module: about its own types, with others the library knows. */
+  private static boolean samePins(PartLibrary library, LookAlike pair) {
+    Optional<Part> meant = library.part(pair.type());
+    return library
+        .part(pair.other())
+        .filter(o -> o.pinCount() == meant.map(Part::pinCount).orElse(0))
+        .isPresent();
+  }
+
+  /**
+   * The pairs that matter for a module: about its own types, with others the library knows and that
+   * have as many pins.
+   */
   List<WiringFact> facts(Module module) {
     TreeSet<String> own = new TreeSet<>();
     TreeSet<String> ownFamilies = new TreeSet<>();
@@ -90,7 +103,7 @@ record LookAlikes(List<LookAlike> types, List<OtherFamily> families) {
     }
     List<WiringFact> facts = new ArrayList<>();
     types.stream()
-        .filter(t -> own.contains(t.type()) && module.library().part(t.other()).isPresent())
+        .filter(t -> own.contains(t.type()) && samePins(module.library(), t))
         .forEach(facts::add);
     families.stream()
         .filter(f -> ownFamilies.contains(f.family()))

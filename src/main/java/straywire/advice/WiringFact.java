@@ -165,8 +165,7 @@ public sealed interface WiringFact {
    * @param role what the listening pins of its lines are for
    * @param places jumper, end, jumper, end ..., high bit first
    */
-  record BusFact(
-      String bus, Side side, String slice, int width, PinRole role, List<String> places)
+  record BusFact(String bus, Side side, String slice, int width, PinRole role, List<String> places)
       implements WiringFact {}
 
   /**

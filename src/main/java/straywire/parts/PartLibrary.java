@@ -12,6 +12,11 @@ public interface PartLibrary {
   /** Every part type's trade number, sorted. */
   List<String> types();
 
+  /** What is worth knowing about a part type, if this library keeps it. */
+  default Optional<PartNotes> notes(String type) {
+    return Optional.empty();
+  }
+
   /** Every family's name, sorted; for suggestions only. */
   default List<String> families() {
     return List.of();

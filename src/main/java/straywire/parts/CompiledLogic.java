@@ -1,0 +1,198 @@
+package straywire.parts;
+
+import java.util.ArrayList;
+import java.util.List;
+import straywire.parts.Wiring.Drive;
+
+/**
+ * A part's logic as a flat program. State: two words ("may be 1", "may be 0") for each remembered
+ * bit, registers first, then memory cells, then the last level of each clock.
+ */
+final class CompiledLogic implements PartLogic {
+  private static final int MOST_REGISTERS = 16384;
+
+  /** Work space of one thread; the constants in front are never written again. */
+  private static final ThreadLocal<long[]> REGISTERS =
+      ThreadLocal.withInitial(() -> withConstants(MOST_REGISTERS));
+
+  private final Gates gates;
+  private final int cells;
+  private final List<Wiring.MemoryPlace> memories;
+
+  /** Place in the state and reference of its next value, in pairs. */
+  private final int[] updates;
+
+  private final int[] drivePins;
+  private final PinKind[] driveKinds;
+  private final int[] driveValues;
+  private final int[] driveEnables;
+  private final List<Drive> standing;
+  private final Program step;
+  private final Program standingProgram;
+  private final int stateLength;
+
+  /**
+   * @param next reference of each register's value after a step
+   * @param clocks reference of each clock's level
+   * @param standing outputs as they follow from the pins and from what is remembered now
+   */
+  CompiledLogic(
+      Gates gates,
+      int cells,
+      List<Wiring.MemoryPlace> memories,
+      int[] next,
+      int[] clocks,
+      List<Drive> drives,
+      List<Drive> standing) {
+    if (2 * gates.count() > MOST_REGISTERS) {
+      throw new IllegalArgumentException("The logic needs too many gates: " + gates.count());
+    }
+    this.gates = gates;
+    this.cells = cells;
+    this.memories = List.copyOf(memories);
+    this.stateLength = 2 * (cells + clocks.length);
+    this.updates = updates(cells, next, clocks);
+    this.drivePins = drives.stream().mapToInt(Drive::pin).toArray();
+    this.driveKinds = drives.stream().map(Drive::kind).toArray(PinKind[]::new);
+    this.driveValues = drives.stream().mapToInt(Drive::value).toArray();
+    this.driveEnables = drives.stream().mapToInt(Drive::enable).toArray();
+    this.standing = List.copyOf(standing);
+    List<Integer> roots = new ArrayList<>(references(drives));
+    for (int i = 1; i < updates.length; i += 2) {
+      roots.add(updates[i]);
+    }
+    this.step = new Program(gates, roots, true);
+    this.standingProgram = new Program(gates, references(standing), false);
+  }
+
+  private static long[] withConstants(int length) {
+    long[] r = new long[length];
+    r[Gates.ONE] = -1L;
+    r[Gates.UNKNOWN] = -1L;
+    r[Gates.UNKNOWN + 1] = -1L;
+    return r;
+  }
+
+  private static int[] updates(int cells, int[] next, int[] clocks) {
+    int[] updates = new int[2 * (next.length + clocks.length)];
+    for (int i = 0; i < next.length + clocks.length; i++) {
+      boolean register = i < next.length;
+      updates[2 * i] = 2 * (register ? i : cells + i - next.length);
+      updates[2 * i + 1] = register ? next[i] : clocks[i - next.length];
+    }
+    return updates;
+  }
+
+  private static List<Integer> references(List<Drive> drives) {
+    List<Integer> references = new ArrayList<>();
+    for (Drive drive : drives) {
+      references.add(drive.value());
+      references.add(drive.enable());
+    }
+    return references;
+  }
+
+  @Override
+  public int stateLength() {
+    return stateLength;
+  }
+
+  @Override
+  public void forget(long[] state, int at, long lanes) {
+    for (int i = at; i < at + stateLength; i++) {
+      state[i] |= lanes;
+    }
+  }
+
+  @Override
+  public boolean step(PinPlanes pins, long[] state, int at, long lanes) {
+    long[] r = REGISTERS.get();
+    long changed = step.run(pins, r, state, at, lanes);
+    for (int i = 0; i < updates.length; i += 2) {
+      int place = at + updates[i];
+      int reference = updates[i + 1];
+      long one = within(lanes, r[reference], state[place]);
+      long zero = within(lanes, r[reference ^ 1], state[place + 1]);
+      changed |= one ^ state[place];
+      changed |= zero ^ state[place + 1];
+      state[place] = one;
+      state[place + 1] = zero;
+    }
+    return (changed | drive(pins, r, lanes)) != 0;
+  }
+
+  private static long within(long lanes, long fresh, long outside) {
+    return (fresh & lanes) | (outside & ~lanes);
+  }
+
+  /**
+   * @return lanes in which a drive plane changed
+   */
+  private long drive(PinPlanes pins, long[] r, long lanes) {
+    long changed = 0;
+    for (int i = 0; i < drivePins.length; i++) {
+      int pin = drivePins[i];
+      long on = r[driveEnables[i]];
+      long off = r[driveEnables[i] ^ 1];
+      long one = r[driveValues[i]] & on;
+      long zero = r[driveValues[i] ^ 1] & on;
+      if (driveKinds[i] == PinKind.OPEN_COLLECTOR) {
+        off |= one;
+        one = 0;
+      }
+      one = within(lanes, one, pins.drive1[pin]);
+      zero = within(lanes, zero, pins.drive0[pin]);
+      off = within(lanes, off, pins.off[pin]);
+      changed |= one ^ pins.drive1[pin];
+      changed |= zero ^ pins.drive0[pin];
+      changed |= off ^ pins.off[pin];
+      pins.drive1[pin] = one;
+      pins.drive0[pin] = zero;
+      pins.off[pin] = off;
+    }
+    return changed;
+  }
+
+  @Override
+  public void trace(PinPlanes pins, long[] state, int at, int pin, long lanes, UnknownSink sink) {
+    for (Drive drive : standing) {
+      if (drive.pin() == pin) {
+        // Registers of its own: the sink may trace further through other parts.
+        long[] r = withConstants(2 * gates.count());
+        standingProgram.run(pins, r, state, at, lanes);
+        long driving = lanes & ~r[drive.enable() ^ 1];
+        new Trace(gates, r, sink).follow(drive.value(), false, driving);
+      }
+    }
+  }
+
+  @Override
+  public int cellCount() {
+    return cells;
+  }
+
+  @Override
+  public int wordStart(int cell) {
+    for (Wiring.MemoryPlace memory : memories) {
+      if (memory.holds(cell)) {
+        return cell - (cell - memory.firstCell()) % memory.bits();
+      }
+    }
+    return cell;
+  }
+
+  @Override
+  public int wordLength(int cell) {
+    for (Wiring.MemoryPlace memory : memories) {
+      if (memory.holds(cell)) {
+        return memory.bits();
+      }
+    }
+    return 1;
+  }
+
+  @Override
+  public long unknownCell(long[] state, int at, int cell) {
+    return state[at + 2 * cell] & state[at + 2 * cell + 1];
+  }
+}

@@ -1,0 +1,58 @@
+package straywire.parts;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class ShippedPartsTest {
+  private static final ShippedParts PARTS = new ShippedParts();
+
+  static Stream<String> types() {
+    return PARTS.types().stream();
+  }
+
+  @Test
+  void theIndexNamesEveryPartFileOnceAndInOrder() throws IOException {
+    try (Stream<Path> files = Files.list(Path.of("src/main/resources/parts"))) {
+      List<String> shipped =
+          files
+              .map(f -> f.getFileName().toString())
+              .filter(f -> f.endsWith(".yaml") && !f.equals("families.yaml"))
+              .map(f -> f.substring(0, f.length() - 5))
+              .sorted()
+              .toList();
+      assertThat(ShippedParts.resource("index.txt").lines()).isEqualTo(shipped);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("types")
+  void aPartDoesWhatItsFunctionTableSays(String type) {
+    assertThat(TableRun.failures(PARTS.file(type).orElseThrow(), false)).isEmpty();
+  }
+
+  @ParameterizedTest
+  @MethodSource("types")
+  void whatTheFunctionTableCallsAnyLevelMayBeUnknown(String type) {
+    assertThat(TableRun.failures(PARTS.file(type).orElseThrow(), true)).isEmpty();
+  }
+
+  @ParameterizedTest
+  @MethodSource("types")
+  void theTypeIsTheFileName(String type) {
+    assertThat(PARTS.part(type).orElseThrow().type()).isEqualTo(type);
+  }
+
+  @Test
+  void anUnknownTypeIsNotFound() {
+    assertThat(PARTS.part("74x9999")).isEmpty();
+    assertThat(PARTS.notes("74x9999")).isEmpty();
+  }
+}
