@@ -183,7 +183,10 @@ class FaultExpansionTest {
         .containsExactly(
             moved("U1.5-U3.1", pin("U3.1"), pin("U3.3")),
             moved("U1.7-U3.3", pin("U3.3"), pin("U3.1")));
-    assertThat(h.words()).isEqualTo("The ends at U3 pin 1 (1A) and U3 pin 3 (2A) are exchanged");
+    assertThat(h.words())
+        .isEqualTo(
+            "The wires from U1 pin 5 (/O1) and from U1 pin 7 (/O2) are exchanged at U3 pin 1 (1A)"
+                + " and U3 pin 3 (2A)");
     assertThat(h.repair())
         .isEqualTo(
             OFF
@@ -222,7 +225,9 @@ class FaultExpansionTest {
             moved("U1.5-U3.1", pin("U3.1"), pin("U3.5")),
             moved("U1.9-U3.5", pin("U3.5"), pin("U3.1")));
     assertThat(h.words())
-        .isEqualTo("The wires at U3 pin 1 (1A), U3 pin 3 (2A), U3 pin 5 (3A) sit in reverse order");
+        .isEqualTo(
+            "The wires from U1 pin 5 (/O1), U1 pin 7 (/O2), U1 pin 9 (/O3) sit in reverse order at"
+                + " U3 pin 1 (1A), U3 pin 3 (2A), U3 pin 5 (3A)");
     assertThat(h.repair())
         .isEqualTo(
             OFF

@@ -29,6 +29,9 @@ final class SmallBoard {
   static final Part OLD_COUNTER =
       part("74x90", "CKB R01 R02 NC VCC R91 R92 QC QB GND QD QA NC CKA");
 
+  static final Part TRANSCEIVER =
+      part("74x245", "DIR A1 A2 A3 A4 A5 A6 A7 A8 GND B8 B7 B6 B5 B4 B3 B2 B1 /OE VCC");
+
   static final Family LS = family("LS");
   static final Family HC = family("HC");
 
@@ -93,6 +96,10 @@ final class SmallBoard {
     return new End(End.Kind.LAMP, label, 0);
   }
 
+  static PartLibrary library() {
+    return new Library();
+  }
+
   private static Net net(String name, End... ends) {
     return new Net(name, List.of(ends), true);
   }
@@ -100,7 +107,8 @@ final class SmallBoard {
   private static Part part(String type, String names) {
     List<PinSpec> pins = new ArrayList<>();
     for (String name : names.split(" ")) {
-      pins.add(new PinSpec(pins.size() + 1, name, kind(name)));
+      boolean bothWays = type.equals("74x245") && name.matches("[AB]\\d");
+      pins.add(new PinSpec(pins.size() + 1, name, bothWays ? PinKind.BIDIRECTIONAL : kind(name)));
     }
     return new Part(type, type, "", pins, false, new NoFunction());
   }
@@ -124,7 +132,7 @@ final class SmallBoard {
   private record Library() implements PartLibrary {
     @Override
     public Optional<Part> part(String type) {
-      return List.of(MEMORY, PLAIN_MEMORY, INVERTERS, OLD_COUNTER).stream()
+      return List.of(MEMORY, PLAIN_MEMORY, INVERTERS, OLD_COUNTER, TRANSCEIVER).stream()
           .filter(p -> p.type().equals(type))
           .findFirst();
     }
@@ -136,7 +144,7 @@ final class SmallBoard {
 
     @Override
     public List<String> types() {
-      return List.of("74x04", "74x189", "74x219", "74x90");
+      return List.of("74x04", "74x189", "74x219", "74x245", "74x90");
     }
   }
 
