@@ -144,7 +144,7 @@ final class EntryLikelihood {
               inverted ? ifLow : ifHigh,
               inverted ? ifHigh : ifLow);
         });
-    add(logs, group, rest[0], Math.log(reading.probability().applyAsDouble(Signal.UNKNOWN)));
+    add(tally, group, rest[0], Math.log(reading.probability().applyAsDouble(Signal.UNKNOWN)));
   }
 
   private static void note(

@@ -65,7 +65,7 @@ final class Wiring {
     List<Drive> standing = buildDrives(new View(false, true));
     checkPinsUsed();
     return new CompiledLogic(
- gates, cells, List.copyOf(memories.values()), next, clockReferences(), drives, standing);
+        gates, cells, List.copyOf(memories.values()), next, clockReferences(), drives, standing);
   }
 
   private int[] clockReferences() {
