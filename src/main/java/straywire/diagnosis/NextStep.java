@@ -82,7 +82,7 @@ final class NextStep {
     }
     for (Step.Work step : menu.work(live.state())) {
       List<BoardState> after = after(step);
-      Prediction.Picture[] all = Prediction.pictures(live, after, lamps, table);
+      Prediction.Picture[] all = Prediction.pictures(live, after, lamps);
       for (int h = 0; h < all.length; h++) {
         mix(h, all[h].hashCode());
       }
@@ -134,8 +134,10 @@ final class NextStep {
           hold.isEmpty()
               ? live.states()
               : live.move(live.states(), Map.of(hold.get(), !rest(hold.get())));
-      for (Point point : points) {
-        Signal[] signals = Prediction.at(live, states, point);
+      Signal[][] predicted = Prediction.at(live, states, points);
+      for (int i = 0; i < predicted.length; i++) {
+        Point point = points.get(i);
+        Signal[] signals = predicted[i];
         for (int h = 0; h < signals.length; h++) {
           mix(h, signals[h].ordinal());
         }
