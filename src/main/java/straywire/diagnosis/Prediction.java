@@ -45,7 +45,16 @@ final class Prediction {
    * @param lit bit i for lamp i
    * @param sure bit i when lamp i is certainly lit or certainly dark
    */
-  record Picture(long lit, long sure) {}
+  record Picture(long lit, long sure) {
+    /** One character a lamp in their order: 1 lit, 0 dark, ? either. */
+    String marks(int lamps) {
+      StringBuilder marks = new StringBuilder();
+      for (int i = 0; i < lamps; i++) {
+        marks.append((sure >>> i & 1) == 0 ? '?' : (lit >>> i & 1) == 0 ? '0' : '1');
+      }
+      return marks.toString();
+    }
+  }
 
   /** Picture of up to 64 lamps under each hypothesis. */
   static Picture[] pictures(LiveSet live, List<BoardState> moment, List<String> lamps) {
