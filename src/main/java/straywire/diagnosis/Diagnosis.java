@@ -221,6 +221,12 @@ public final class Diagnosis {
     return candidates;
   }
 
+  /** Steps worth taking now, best first by information per second. */
+  public List<StepChoice.Worth<Step>> steps(Instruments instruments, StepSeconds seconds) {
+    LiveSet live = new LiveSet(candidates());
+    return new NextStep(module, live, instruments, table, seconds).ranked();
+  }
+
   /** Controls and power as the log leaves them. */
   public BoardState state() {
     return phase().singles.state();
