@@ -178,6 +178,17 @@ class EntryWordsTest {
   }
 
   @Test
+  void symptomsAreCompletedAndCheckedWhenTheyAreKnown() {
+    EntryWords known = new EntryWords(BeatMemory.MODULE, List.of("all-dark", "all-lit"));
+
+    assertThat(known.completions(List.of("symptom", "all-")))
+        .containsExactly("all-dark", "all-lit");
+    assertThat(known.print(known.parse("symptom all-lit no"))).isEqualTo("symptom all-lit no");
+    assertThatThrownBy(() -> known.parse("symptom all-drak yes"))
+        .hasMessage("symptom: no symptom is called all-drak; nearest is all-dark");
+  }
+
+  @Test
   void everyCompletedPlaceIsOneThatParses() {
     for (String point : completions("joined U1.1 ")) {
       if (!point.equals("U1.1")) {

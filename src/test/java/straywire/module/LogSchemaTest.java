@@ -6,13 +6,18 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import straywire.parts.InputError;
+import straywire.parts.ShippedParts;
 
 /** The schemas in docs and the strict reader must say the same of a line's shape. */
 class LogSchemaTest {
@@ -33,6 +38,23 @@ class LogSchemaTest {
                 .text(Optional.of(java.time.Instant.ofEpochSecond(seed)), true);
 
         assertThat(problem(line)).as("seed %d: %s", seed, line).isEmpty();
+      }
+    }
+  }
+
+  @Test
+  void everyShippedFileIsAModuleOrACaseThatFitsItsSchema() throws IOException {
+    List<Path> files;
+    try (Stream<Path> walk = Files.walk(Path.of("cases"))) {
+      files = walk.filter(Files::isRegularFile).sorted().toList();
+    }
+
+    assertThat(files).contains(BeatMemory.FILE);
+    for (Path file : files) {
+      Path about = file.resolveSibling("module.yaml");
+      Module module = ModuleFile.read(about, new ShippedParts());
+      if (!file.equals(about)) {
+        assertThat(LogFile.readCase(file, module, false).title()).as("%s", file).isNotEmpty();
       }
     }
   }
