@@ -1,6 +1,7 @@
 package straywire.module;
 
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,21 +14,19 @@ public final class Nearest {
   private Nearest() {}
 
   /**
-   * The closest name by letters changed, added, left out or swapped, letter case apart; the first
-   * in sort order of equals. Empty when more than a third of the letters (at least one) differ.
+   * The closest name by letters changed, added, left out or swapped, letter case apart; of equals
+   * one as long as the wrong one, then the first in sort order. Empty when more than a third of the
+   * letters (at least one) differ.
    */
   public static Optional<String> to(String wrong, Collection<String> valid) {
-    String best = "";
-    int least = Integer.MAX_VALUE;
-    for (String candidate : new TreeSet<>(valid)) {
-      int distance = distance(wrong.toLowerCase(Locale.ROOT), candidate.toLowerCase(Locale.ROOT));
-      if (distance < least) {
-        least = distance;
-        best = candidate;
-      }
-    }
+    String small = wrong.toLowerCase(Locale.ROOT);
     int tolerated = Math.max(1, wrong.length() / 3);
-    return least <= tolerated ? Optional.of(best) : Optional.empty();
+    return valid.stream()
+        .filter(name -> distance(small, name.toLowerCase(Locale.ROOT)) <= tolerated)
+        .min(
+            Comparator.comparingInt((String name) -> distance(small, name.toLowerCase(Locale.ROOT)))
+                .thenComparingInt(name -> Math.abs(name.length() - wrong.length()))
+                .thenComparing(Comparator.naturalOrder()));
   }
 
   /**
