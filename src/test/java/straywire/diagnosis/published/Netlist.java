@@ -112,7 +112,7 @@ final class Netlist {
       place(from[i], functions, placed);
       nets[i] = byName.get(from[i]);
     }
-    placed.add(new Gate(kind, numbered(output), nets));
+    placed.add(new Gate(kind.equals("buff") ? "buf" : kind, numbered(output), nets));
   }
 
   int net(String name) {

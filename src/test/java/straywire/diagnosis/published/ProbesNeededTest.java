@@ -5,9 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import straywire.diagnosis.Posterior;
@@ -19,7 +20,6 @@ import straywire.diagnosis.StepChoice;
  */
 class ProbesNeededTest {
   private static final long SEED = 74;
-  private static final int VECTORS_EACH = 30;
 
   /** Picks one of the nets that would tell something. */
   private interface Policy {
@@ -29,82 +29,99 @@ class ProbesNeededTest {
   /** Means over the runs of one policy. */
   private record Means(int runs, double suspects, double probes, double left) {}
 
+  /** Every fault under every vector that shows it, all pairs alike. */
   private static Means run(Netlist circuit, SingleStuck machines, Policy policy) {
-    Random random = new Random(SEED);
     int runs = 0;
     double suspects = 0;
     double probes = 0;
     double left = 0;
-    for (int fault = 0; fault < machines.faults(); fault++) {
-      List<Integer> failing = new ArrayList<>();
-      for (int vector = 0; vector < machines.vectors(); vector++) {
-        if (machines.outputs(fault, vector) != machines.outputs(machines.healthy(), vector)) {
-          failing.add(vector);
-        }
+    for (int vector = 0; vector < machines.vectors(); vector++) {
+      Map<Long, List<Integer>> alike = new TreeMap<>();
+      for (int fault = 0; fault < machines.faults(); fault++) {
+        alike.computeIfAbsent(machines.outputs(fault, vector), o -> new ArrayList<>()).add(fault);
       }
-      Collections.shuffle(failing, random);
-      for (int vector : failing.subList(0, Math.min(VECTORS_EACH, failing.size()))) {
-        int[] counts = sitting(circuit, machines, fault, vector, policy);
-        runs++;
-        suspects += counts[0];
-        probes += counts[1];
-        left += counts[2];
+      alike.remove(machines.outputs(machines.healthy(), vector));
+      for (List<Integer> group : alike.values()) {
+        for (int truth = 0; truth < group.size(); truth++) {
+          Sitting sitting = new Sitting(circuit, machines, vector, group, truth);
+          runs++;
+          suspects += group.size();
+          probes += sitting.probes(policy);
+          left += sitting.left();
+        }
       }
     }
     return new Means(runs, suspects / runs, probes / runs, left / runs);
   }
 
-  /** Suspects before the first probe, probes made, suspects left. */
-  private static int[] sitting(
-      Netlist circuit, SingleStuck machines, int truth, int vector, Policy policy) {
-    double[] equal = new double[machines.faults()];
-    Arrays.fill(equal, 1);
-    double[] logLikelihoods = new double[machines.faults()];
-    for (int fault = 0; fault < machines.faults(); fault++) {
-      if (machines.outputs(fault, vector) != machines.outputs(truth, vector)) {
-        logLikelihoods[fault] = Double.NEGATIVE_INFINITY;
-      }
-    }
-    int suspects = possible(Posterior.of(equal, logLikelihoods));
-    for (int probes = 0; ; probes++) {
-      double[] posterior = Posterior.of(equal, logLikelihoods);
-      assertThat(posterior[truth]).isPositive();
-      List<StepChoice.Worth<Integer>> useful = useful(circuit, machines, vector, posterior);
-      if (useful.isEmpty()) {
-        return new int[] {suspects, probes, possible(posterior)};
-      }
-      int net = policy.pick(StepChoice.ranked(useful)).step();
-      for (int fault = 0; fault < machines.faults(); fault++) {
-        if (machines.level(fault, vector, net) != machines.level(truth, vector, net)) {
-          logLikelihoods[fault] = Double.NEGATIVE_INFINITY;
+  /** One fault to be found among those with the same outputs. */
+  private static final class Sitting {
+    private final List<Integer> nets;
+    private final int[][] levels;
+    private final int truth;
+    private final double[] equal;
+    private final double[] logLikelihoods;
+
+    Sitting(Netlist circuit, SingleStuck machines, int vector, List<Integer> suspects, int truth) {
+      nets = circuit.gateNets();
+      this.truth = truth;
+      equal = new double[suspects.size()];
+      Arrays.fill(equal, 1);
+      logLikelihoods = new double[suspects.size()];
+      levels = new int[nets.size()][suspects.size()];
+      for (int n = 0; n < nets.size(); n++) {
+        for (int s = 0; s < suspects.size(); s++) {
+          levels[n][s] = machines.level(suspects.get(s), vector, nets.get(n));
         }
       }
     }
-  }
 
-  private static List<StepChoice.Worth<Integer>> useful(
-      Netlist circuit, SingleStuck machines, int vector, double[] posterior) {
-    List<StepChoice.Worth<Integer>> useful = new ArrayList<>();
-    double[][] outcomes = new double[posterior.length][];
-    for (int net : circuit.gateNets()) {
-      for (int fault = 0; fault < posterior.length; fault++) {
-        int level = machines.level(fault, vector, net);
-        outcomes[fault] = new double[] {1 - level, level};
-      }
-      double bits = StepChoice.information(posterior, outcomes);
-      if (bits > 1e-9) {
-        useful.add(new StepChoice.Worth<>(net, bits, 1));
-      }
+    private double[] posterior() {
+      return Posterior.of(equal, logLikelihoods);
     }
-    return useful;
-  }
 
-  private static int possible(double[] posterior) {
-    return (int) Arrays.stream(posterior).filter(p -> p > 0).count();
+    /** Probes until no net tells any more. */
+    int probes(Policy policy) {
+      int probes = 0;
+      List<StepChoice.Worth<Integer>> useful = useful();
+      while (!useful.isEmpty()) {
+        int[] level = levels[policy.pick(StepChoice.ranked(useful)).step()];
+        for (int s = 0; s < level.length; s++) {
+          if (level[s] != level[truth]) {
+            logLikelihoods[s] = Double.NEGATIVE_INFINITY;
+          }
+        }
+        assertThat(posterior()[truth]).isPositive();
+        probes++;
+        useful = useful();
+      }
+      return probes;
+    }
+
+    int left() {
+      return (int) Arrays.stream(posterior()).filter(p -> p > 0).count();
+    }
+
+    private List<StepChoice.Worth<Integer>> useful() {
+      double[] posterior = posterior();
+      List<StepChoice.Worth<Integer>> useful = new ArrayList<>();
+      for (int n = 0; n < levels.length; n++) {
+        double[][] outcomes = new double[posterior.length][];
+        for (int s = 0; s < posterior.length; s++) {
+          outcomes[s] = new double[] {1 - levels[n][s], levels[n][s]};
+        }
+        double bits = StepChoice.information(posterior, outcomes);
+        if (bits > 1e-9) {
+          useful.add(new StepChoice.Worth<>(n, bits, 1));
+        }
+      }
+      return useful;
+    }
   }
 
   /**
-   * Computed, with other random vectors (hence the tolerance of 0.15 probes and half a suspect). The
+   * Computed, there from a random sample of faults and failing vectors, here from all of them; hence
+   * the tolerance of 0.15 probes. The 74L85 of the sample had 0.5 suspects fewer than the whole. The
    * mean number of probes must also stay below log2 of the mean number of suspects plus a half, and
    * not above that of probing any useful net.
    */
@@ -124,13 +141,12 @@ class ProbesNeededTest {
     Means chance = run(circuit, machines, ranked -> ranked.get(random.nextInt(ranked.size())));
     String all = name + " by information " + informed + ", by chance " + chance;
 
-    assertThat(informed.suspects).as(all).isCloseTo(suspects, within(0.5));
+    assertThat(informed.suspects).as(all).isCloseTo(suspects, within(0.6));
     assertThat(informed.probes).as(all).isCloseTo(probes, within(0.15));
-    assertThat(informed.left).as(all).isCloseTo(left, within(0.3));
+    assertThat(informed.left).as(all).isCloseTo(left, within(0.07));
     assertThat(informed.probes).as(all).isLessThanOrEqualTo(chance.probes);
     assertThat(informed.probes)
         .as(all)
         .isLessThan(Math.log(informed.suspects) / Math.log(2) + 0.5);
-    System.out.println(all);
   }
 }
