@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.SplittableRandom;
@@ -16,7 +17,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** The circuits of this folder are the ones the published figures speak of. */
 class BenchmarkCircuitTest {
-  /** c17: read from its netlist; the rest computed by exhaustive simulation of independent entries. */
+  /**
+   * c17: read from its netlist; the rest computed by exhaustive simulation of independent entries.
+   */
   @ParameterizedTest
   @CsvSource({
     "c17, 5, 2, 6, 17, 22",
@@ -41,7 +44,7 @@ class BenchmarkCircuitTest {
   @CsvSource({"c17, 22", "74182, 78", "74L85, 121", "74283, 128"})
   void faultyMachinesThatDifferInSomePattern(String name, int distinct) {
     SingleStuck machines = SingleStuck.exhaustive(Netlist.published(name));
-    Set<List<Long>> behaviours = new java.util.HashSet<>();
+    Set<List<Long>> behaviours = new HashSet<>();
     for (int fault = 0; fault < machines.faults(); fault++) {
       List<Long> behaviour = new ArrayList<>();
       for (int vector = 0; vector < machines.vectors(); vector++) {
@@ -158,8 +161,7 @@ class BenchmarkCircuitTest {
     int[] counts = new int[published.length];
     for (int bit = 0; bit < counts.length; bit++) {
       String turned = multiplier.name(multiplier.outputs().get(bit));
-      counts[bit] =
-          StuckOutputs.explaining(multiplier, vector(FACTORS), turned::equals).size();
+      counts[bit] = StuckOutputs.explaining(multiplier, vector(FACTORS), turned::equals).size();
     }
     assertThat(counts).containsExactly(published);
     assertThat(Arrays.stream(counts).sum()).isEqualTo(1420);
@@ -167,8 +169,8 @@ class BenchmarkCircuitTest {
 
   /**
    * CSPLib problem 042 (CC BY 4.0), read: of five single faults of c1355 three can never be told
-   * apart. Random vectors cannot prove that, but would show it wrong; that the others differ they do
-   * prove.
+   * apart. Random vectors cannot prove that, but would show it wrong; that the others differ they
+   * do prove.
    */
   @Test
   void fiveFaultsOfC1355FallIntoThreeClasses() {

@@ -17,8 +17,8 @@ import java.util.zip.GZIPInputStream;
 import straywire.diagnosis.Posterior;
 
 /**
- * A circuit with observed vectors, read from a weighted clause file of the mbd-mobs data set. A gate
- * is named by its variable that says "healthy"; its output is the variable before that one.
+ * A circuit with observed vectors, read from a weighted clause file of the mbd-mobs data set. A
+ * gate is named by its variable that says "healthy"; its output is the variable before that one.
  *
  * <p>Levels are kept as two words a variable, "may be 0" and "may be 1", one bit an observation.
  */
@@ -52,7 +52,8 @@ final class ObservedCircuit {
       }
     }
     for (int[] clause : hard) {
-      int health = Arrays.stream(clause).filter(l -> byHealth.containsKey(-l)).findFirst().orElseThrow();
+      int health =
+          Arrays.stream(clause).filter(l -> byHealth.containsKey(-l)).findFirst().orElseThrow();
       byHealth.get(-health).add(Arrays.stream(clause).skip(1).filter(l -> l != health).toArray());
     }
     Set<Integer> placed = new HashSet<>();

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -102,7 +103,9 @@ class PosteriorPropertiesTest {
         .isCloseTo(Posterior.entropy(now) - after, within(EXACT));
   }
 
-  /** Shannon (1948): a certain answer to an even question is worth one bit; noise takes its part. */
+  /**
+   * Shannon (1948): a certain answer to an even question is worth one bit; noise takes its part.
+   */
   @ParameterizedTest
   @CsvSource({"1.0, 1.0", "0.5, 0.0", "0.89, 0.500084"})
   void worthOfAYesOrNoThatIsRightSoOften(double right, double bits) {
@@ -123,5 +126,30 @@ class PosteriorPropertiesTest {
     assertThatThrownBy(() -> Posterior.of(new double[2], new double[3]))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("2, 3");
+  }
+
+  /** Else every probability would be no number, and the order of the suspects an accident. */
+  @Test
+  void evidenceThatNothingExplainsIsRefused() {
+    double[] impossible = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};
+    assertThatThrownBy(() -> Posterior.of(new double[] {1, 1}, impossible))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("None of 2 hypotheses");
+    assertThatThrownBy(() -> Posterior.of(new double[] {0, 1}, new double[] {0, impossible[0]}))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  /** Half a bit in a second is worth more than nine tenths in two; equal ones keep their order. */
+  @Test
+  void stepsAreRankedByInformationPerSecond() {
+    List<StepChoice.Worth<String>> steps =
+        List.of(
+            new StepChoice.Worth<>("thorough", 0.9, 2),
+            new StepChoice.Worth<>("idle", 0, 1),
+            new StepChoice.Worth<>("quick", 0.5, 1),
+            new StepChoice.Worth<>("quick too", 1, 2));
+    assertThat(StepChoice.ranked(steps))
+        .extracting(StepChoice.Worth::step)
+        .containsExactly("quick", "quick too", "thorough", "idle");
   }
 }

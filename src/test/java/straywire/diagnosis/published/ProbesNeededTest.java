@@ -120,10 +120,10 @@ class ProbesNeededTest {
   }
 
   /**
-   * Computed, there from a random sample of faults and failing vectors, here from all of them; hence
-   * the tolerance of 0.15 probes. The 74L85 of the sample had 0.5 suspects fewer than the whole. The
-   * mean number of probes must also stay below log2 of the mean number of suspects plus a half, and
-   * not above that of probing any useful net.
+   * Computed, there from a random sample of faults and failing vectors, here from all of them;
+   * hence the tolerance of 0.15 probes. The 74L85 of the sample had 0.5 suspects fewer than the
+   * whole. The mean number of probes must also stay below log2 of the mean number of suspects plus
+   * a half, and not above that of probing any useful net.
    */
   @ParameterizedTest
   @CsvSource({
@@ -145,8 +145,6 @@ class ProbesNeededTest {
     assertThat(informed.probes).as(all).isCloseTo(probes, within(0.15));
     assertThat(informed.left).as(all).isCloseTo(left, within(0.07));
     assertThat(informed.probes).as(all).isLessThanOrEqualTo(chance.probes);
-    assertThat(informed.probes)
-        .as(all)
-        .isLessThan(Math.log(informed.suspects) / Math.log(2) + 0.5);
+    assertThat(informed.probes).as(all).isLessThan(Math.log(informed.suspects) / Math.log(2) + 0.5);
   }
 }

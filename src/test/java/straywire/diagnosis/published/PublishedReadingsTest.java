@@ -1,6 +1,7 @@
 package straywire.diagnosis.published;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -48,8 +49,8 @@ class PublishedReadingsTest {
   }
 
   /**
-   * Read: open input 1.49 (Electronics Stack Exchange 238224, measured), 1.4 to 1.5 (HP Bench Briefs
-   * 1Q1996). The span 1.1 to 1.7 is that of the same tables, widened.
+   * Read: open input 1.49 (Electronics Stack Exchange 238224, measured), 1.4 to 1.5 (HP Bench
+   * Briefs 1Q1996). The span 1.1 to 1.7 is that of the same tables, widened.
    */
   @ParameterizedTest
   @ValueSource(doubles = {1.49, 1.4, 1.5, 1.2, 1.65})
@@ -59,7 +60,8 @@ class PublishedReadingsTest {
 
   /**
    * Read: 3.4 loaded (EE210L laboratory handout; Fairchild DM74LS00), 4.33 unloaded (Electronics
-   * Stack Exchange 238224), 4.3 unloaded and 3.5 with LED and resistor (648763), 2.7 to 4.5 the span.
+   * Stack Exchange 238224), 4.3 unloaded and 3.5 with LED and resistor (648763), 2.7 to 4.5 the
+   * span.
    */
   @ParameterizedTest
   @ValueSource(doubles = {3.4, 4.33, 4.3, 3.5, 2.75, 4.45})
@@ -67,7 +69,9 @@ class PublishedReadingsTest {
     assertThat(likeliest(volts)).containsExactly(Signal.HIGH);
   }
 
-  /** Read: 0.2 (EE210L handout), 0.25, 0.35, 0.4 and 0.5 (Fairchild DM74LS00, Motorola SN74LS00). */
+  /**
+   * Read: 0.2 (EE210L handout), 0.25, 0.35, 0.4 and 0.5 (Fairchild DM74LS00, Motorola SN74LS00).
+   */
   @ParameterizedTest
   @ValueSource(doubles = {0.1, 0.2, 0.25, 0.35, 0.4, 0.5})
   void aDrivenLow(double volts) {
@@ -81,8 +85,8 @@ class PublishedReadingsTest {
   }
 
   /**
-   * Read: about 2 V for two outputs joined (Cambridge laboratory notes). A bare LED gives the same 2
-   * V, more often; where the drawing shows none, a fight and a running clock are left, and tie.
+   * Read: about 2 V for two outputs joined (Cambridge laboratory notes). A bare LED gives the same
+   * 2 V, more often; where the drawing shows none, a fight and a running clock are left, and tie.
    */
   @Test
   void aFightInBetween() {
@@ -102,8 +106,8 @@ class PublishedReadingsTest {
   }
 
   /**
-   * Read: 0.02 with 100 ohm to ground (Electronics Stack Exchange 238224), which a meter cannot tell
-   * from ground itself.
+   * Read: 0.02 with 100 ohm to ground (Electronics Stack Exchange 238224), which a meter cannot
+   * tell from ground itself.
    */
   @Test
   void aPinOnTheGroundRail() {
@@ -149,7 +153,7 @@ class PublishedReadingsTest {
       for (int band = 0; band < table.bands(); band++) {
         sum += table.meter(signal, band);
       }
-      assertThat(sum).as("%s", signal).isCloseTo(1, org.assertj.core.api.Assertions.within(1e-9));
+      assertThat(sum).as("%s", signal).isCloseTo(1, within(1e-9));
       assertThat(table.meter(signal, table.band(table.usualVolts(signal))))
           .as("%s", signal)
           .isGreaterThan(1.0 / table.bands());
@@ -161,8 +165,8 @@ class PublishedReadingsTest {
   }
 
   /**
-   * Read, LS: as above; 74: VOL 0.4, VOH 2.4 (Fairchild DM7402); F: VOL 0.5, VOH 2.7 (Philips 74F00);
-   * HC and HCT: within 0.1 of the rail (data sheets).
+   * Read, LS: as above; 74: VOL 0.4, VOH 2.4 (Fairchild DM7402); F: VOL 0.5, VOH 2.7 (Philips
+   * 74F00); HC and HCT: within 0.1 of the rail (data sheets).
    */
   @ParameterizedTest
   @CsvSource({
@@ -194,8 +198,14 @@ class PublishedReadingsTest {
   /** Read: VIL and VIH in the data sheets named in the table of families. */
   @ParameterizedTest
   @CsvSource({
-    "74, 0.8, 2.0", "LS, 0.8, 2.0", "ALS, 0.8, 2.0", "F, 0.8, 2.0", "HC, 1.5, 3.5",
-    "HCT, 0.8, 2.0", "ACT, 0.8, 2.0", "4000B, 1.5, 3.5"
+    "74, 0.8, 2.0",
+    "LS, 0.8, 2.0",
+    "ALS, 0.8, 2.0",
+    "F, 0.8, 2.0",
+    "HC, 1.5, 3.5",
+    "HCT, 0.8, 2.0",
+    "ACT, 0.8, 2.0",
+    "4000B, 1.5, 3.5"
   })
   void inputThresholds(String name, double low, double high) {
     assertThat(family(name).inputLowMax()).isEqualTo(low);
