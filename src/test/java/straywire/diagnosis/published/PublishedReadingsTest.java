@@ -116,6 +116,32 @@ class PublishedReadingsTest {
   }
 
   /**
+   * Read: an LS input reads 0.07 with 330 ohm to ground and 0.60 with 3.3 kohm (Electronics Stack
+   * Exchange 238224). Only among what a net without an output can show: 0.07 is a driven low first,
+   * and 0.60 a fight that the low side wins.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.07, 0.60})
+  void aPullDown(double volts) {
+    Set<Signal> withoutOutput =
+        EnumSet.of(
+            Signal.PULLED_LOW,
+            Signal.PULLED_HIGH,
+            Signal.RAIL_LOW,
+            Signal.RAIL_HIGH,
+            Signal.OPEN_INPUT,
+            Signal.NOTHING);
+    assertThat(likeliest(volts, withoutOutput)).containsExactly(Signal.PULLED_LOW);
+  }
+
+  /** Read: 1.3 with 10 kohm (336728) and 1.47 with 1 Mohm (238224) to ground: as good as open. */
+  @ParameterizedTest
+  @ValueSource(doubles = {1.3, 1.47})
+  void aPullDownTooWeakForLs(double volts) {
+    assertThat(likeliest(volts)).containsExactly(Signal.OPEN_INPUT);
+  }
+
+  /**
    * Read: CMOS within 0.1 of the rail (data sheets); inferred: 4.6 and more is no LS output at all.
    * The rail itself comes before a CMOS output there, and a pull-up after it.
    */
