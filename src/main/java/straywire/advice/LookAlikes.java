@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
@@ -47,26 +48,28 @@ record LookAlikes(List<LookAlike> types, List<OtherFamily> families) {
 
   private static LookAlikes read(Object table) {
     List<LookAlike> types = new ArrayList<>();
-    for (Map<?, ?> row : rows(table, "types")) {
+    for (Map<?, ?> row : rows(table, "types", Set.of("type", "other", "how"))) {
       String type = text(row, "type");
       String other = text(row, "other");
       types.add(new LookAlike(type, other, text(row, "how")));
       types.add(new LookAlike(other, type, text(row, "how")));
     }
     List<OtherFamily> families = new ArrayList<>();
-    for (Map<?, ?> row : rows(table, "families")) {
+    for (Map<?, ?> row : rows(table, "families", Set.of("family", "other", "how"))) {
       families.add(new OtherFamily(text(row, "family"), text(row, "other"), text(row, "how")));
     }
     return new LookAlikes(types, families);
   }
 
-  private static List<Map<?, ?>> rows(Object table, String name) {
+  private static List<Map<?, ?>> rows(Object table, String name, Set<String> fields) {
     List<Map<?, ?>> rows = new ArrayList<>();
     if (table instanceof Map<?, ?> map && map.get(name) instanceof List<?> list) {
       for (Object row : list) {
-        if (row instanceof Map<?, ?> fields) {
-          rows.add(fields);
+        if (!(row instanceof Map<?, ?> entry) || !entry.keySet().equals(fields)) {
+          throw new InputError(
+              TABLE, 0, "entry " + row + " needs the fields " + new TreeSet<>(fields) + " only");
         }
+        rows.add(entry);
       }
     }
     if (rows.isEmpty()) {

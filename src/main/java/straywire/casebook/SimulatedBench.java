@@ -85,13 +85,11 @@ public final class SimulatedBench {
   }
 
   private LampState lamp(String lamp) {
-    if (board.deadLamp(0, lamp) != 0) {
-      return LampState.DARK;
-    }
     Signal signal =
         resolved(
             only(board.lampSignals(state, 0, lamp)),
-            new Point(new End(End.Kind.LAMP, lamp, 0), false));
+            new Point(new End(End.Kind.LAMP, lamp, 0), false),
+            !module.lamps().get(lamp).lightsOnHigh());
     LampState likeliest = LampState.DARK;
     for (LampState shown : List.of(LampState.LIT, LampState.DIM, LampState.FLICKERING)) {
       if (table.lamp(signal, shown) > table.lamp(signal, likeliest)) {
@@ -111,7 +109,7 @@ public final class SimulatedBench {
   }
 
   /** An unknown level is settled by the bit it shows, which then keeps its value. */
-  private Signal resolved(Signal signal, Point point) {
+  private Signal resolved(Signal signal, Point point, boolean upsideDown) {
     if (signal != Signal.UNKNOWN) {
       return signal;
     }
@@ -123,7 +121,8 @@ public final class SimulatedBench {
         1,
         (label, part, cell, inverted, lanes) -> {
           if (lanes != 0) {
-            level.add(inverted ^ bits.computeIfAbsent(label + " " + cell, k -> draw()));
+            level.add(
+                upsideDown ^ inverted ^ bits.computeIfAbsent(label + " " + cell, k -> draw()));
           }
         });
     return (level.isEmpty() ? draw() : level.get(0)) ? Signal.HIGH : Signal.LOW;
@@ -135,13 +134,13 @@ public final class SimulatedBench {
 
   /** The meter's reading at a point, volts. */
   public double measure(Point point) {
-    Signal signal = resolved(only(board.signals(state, 0, point)), point);
+    Signal signal = resolved(only(board.signals(state, 0, point)), point, false);
     return table.usualVolts(signal);
   }
 
   /** The logic probe's reading at a point. */
   public Entry.ProbeShows probe(Point point) {
-    Signal signal = resolved(only(board.signals(state, 0, point)), point);
+    Signal signal = resolved(only(board.signals(state, 0, point)), point, false);
     Entry.ProbeShows likeliest = Entry.ProbeShows.LOW;
     for (Entry.ProbeShows shows : Entry.ProbeShows.values()) {
       if (table.probe(signal, shows) > table.probe(signal, likeliest)) {

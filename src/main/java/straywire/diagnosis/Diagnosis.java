@@ -221,10 +221,13 @@ public final class Diagnosis {
     return candidates;
   }
 
-  /** Steps worth taking now, best first by information per second. */
-  public List<StepChoice.Worth<Step>> steps(Instruments instruments, StepSeconds seconds) {
-    LiveSet live = new LiveSet(candidates());
-    return new NextStep(module, live, instruments, table, seconds).ranked();
+  /** Readings since the last repair that would have to be slips if nothing were wrong. */
+  public int slips() {
+    return candidates().stream()
+        .filter(c -> c.hypothesis().edits().isEmpty())
+        .mapToInt(c -> c.lane().slips())
+        .findFirst()
+        .orElse(0);
   }
 
   /** Controls and power as the log leaves them. */

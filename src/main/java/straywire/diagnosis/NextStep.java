@@ -69,6 +69,64 @@ final class NextStep {
     return prints;
   }
 
+  /** What to expect from a step under each of some live hypotheses, as a short reading. */
+  List<String> expected(Step step, List<Hypothesis> leaders) {
+    List<String> readings = new ArrayList<>();
+    for (Hypothesis leader : leaders) {
+      int h = live.hypotheses.indexOf(leader);
+      readings.add(h < 0 ? "" : expected(step, h));
+    }
+    return readings;
+  }
+
+  private String expected(Step step, int h) {
+    if (step instanceof Step.Work s) {
+      List<BoardState> after = after(s);
+      List<String> words = new ArrayList<>();
+      for (Word word : module.lampWords()) {
+        if (s.words().contains(word.label())) {
+          words.add(
+              word.label()
+                  + " "
+                  + Prediction.pictures(live, after, word.members())[h].marks(
+                      word.members().size()));
+        }
+      }
+      return String.join(", ", words);
+    }
+    if (step instanceof Step.Measure s) {
+      return table.wording(touched(s.point(), s.holding(), h));
+    }
+    if (step instanceof Step.Probe s) {
+      return table.probeWording(touched(s.point(), s.holding(), h));
+    }
+    if (step instanceof Step.Inspect s) {
+      return new Visibility(module).shows(live.hypotheses.get(h), s.subject())
+          ? "not as meant"
+          : "as meant";
+    }
+    if (step instanceof Step.Beep s) {
+      return joined(s)[h] > 0.5 ? "joined" : "not joined";
+    }
+    if (step instanceof Step.Exchange s) {
+      return AfterRepair.mends(
+              new straywire.module.Entry.Exchanged(s.part()), live.hypotheses.get(h))
+          ? "cured"
+          : "no change";
+    }
+    return "";
+  }
+
+  private Signal touched(Point point, Optional<String> hold, int h) {
+    return Prediction.at(live, held(hold), List.of(point))[0][h];
+  }
+
+  private List<BoardState> held(Optional<String> hold) {
+    return hold.isEmpty()
+        ? live.states()
+        : live.move(live.states(), Map.of(hold.get(), !rest(hold.get())));
+  }
+
   private void offer(Step step, double bits) {
     if (bits >= LEAST_BITS) {
       worths.add(new StepChoice.Worth<>(step, bits, seconds.of(step)));
@@ -82,7 +140,7 @@ final class NextStep {
     }
     for (Step.Work step : menu.work(live.state())) {
       List<BoardState> after = after(step);
-      Prediction.Picture[] all = Prediction.pictures(live, after, lamps, table);
+      Prediction.Picture[] all = Prediction.pictures(live, after, lamps);
       for (int h = 0; h < all.length; h++) {
         mix(h, all[h].hashCode());
       }
@@ -130,12 +188,11 @@ final class NextStep {
   private void touches() {
     List<Point> points = menu.points(live.hypotheses);
     for (Optional<String> hold : points.isEmpty() ? List.<Optional<String>>of() : menu.holds()) {
-      List<BoardState> states =
-          hold.isEmpty()
-              ? live.states()
-              : live.move(live.states(), Map.of(hold.get(), !rest(hold.get())));
-      for (Point point : points) {
-        Signal[] signals = Prediction.at(live, states, point);
+      List<BoardState> states = held(hold);
+      Signal[][] predicted = Prediction.at(live, states, points);
+      for (int i = 0; i < predicted.length; i++) {
+        Point point = points.get(i);
+        Signal[] signals = predicted[i];
         for (int h = 0; h < signals.length; h++) {
           mix(h, signals[h].ordinal());
         }
@@ -167,21 +224,26 @@ final class NextStep {
 
   private void beeps() {
     for (Step.Beep beep : menu.beeps(live.hypotheses)) {
-      double[] joined = new double[live.size()];
-      live.eachGroup(
-          live.states(),
-          (boards, state, group, first) -> {
-            long lanes = boards.joined(group, beep.from(), beep.to());
-            for (long left = boards.used(group); left != 0; left &= left - 1) {
-              int bit = Long.numberOfTrailingZeros(left);
-              joined[first + bit] = Lanes.has(lanes, bit) ? BEEP_IS_RIGHT : 1 - BEEP_IS_RIGHT;
-            }
-          });
+      double[] joined = joined(beep);
       for (int h = 0; h < joined.length; h++) {
         mix(h, joined[h] > 0.5 ? 3 : 4);
       }
       offer(beep, Prediction.information(live.weights, joined));
     }
+  }
+
+  private double[] joined(Step.Beep beep) {
+    double[] joined = new double[live.size()];
+    live.eachGroup(
+        live.states(),
+        (boards, state, group, first) -> {
+          long lanes = boards.joined(group, beep.from(), beep.to());
+          for (long left = boards.used(group); left != 0; left &= left - 1) {
+            int bit = Long.numberOfTrailingZeros(left);
+            joined[first + bit] = Lanes.has(lanes, bit) ? BEEP_IS_RIGHT : 1 - BEEP_IS_RIGHT;
+          }
+        });
+    return joined;
   }
 
   private void exchanges() {

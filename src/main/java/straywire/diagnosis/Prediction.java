@@ -8,6 +8,7 @@ import java.util.Map;
 import straywire.module.Entry.ProbeShows;
 import straywire.module.Point;
 import straywire.sim.BoardState;
+import straywire.sim.Boards;
 import straywire.sim.Signal;
 
 /**
@@ -16,13 +17,17 @@ import straywire.sim.Signal;
 final class Prediction {
   private Prediction() {}
 
-  /** Signal at a point under each hypothesis. */
-  static Signal[] at(LiveSet live, List<BoardState> moment, Point point) {
-    Signal[] predicted = new Signal[live.size()];
+  /** Signal under each hypothesis at each of the points. */
+  static Signal[][] at(LiveSet live, List<BoardState> moment, List<Point> points) {
+    Signal[][] predicted = new Signal[points.size()][live.size()];
     live.eachGroup(
         moment,
-        (boards, state, group, first) ->
-            fill(predicted, first, boards.signals(state, group, point)));
+        (boards, state, group, first) -> {
+          long[][] all = boards.allSignals(state, group);
+          for (int i = 0; i < predicted.length; i++) {
+            fill(predicted[i], first, all[boards.wiring().vertex(points.get(i))]);
+          }
+        });
     return predicted;
   }
 
@@ -34,45 +39,40 @@ final class Prediction {
     }
   }
 
-  /** Signal at the lamp as the eye gets it: a lamp that cannot light shows nothing. */
-  static Signal[] lamp(LiveSet live, List<BoardState> moment, String lamp) {
-    Signal[] predicted = new Signal[live.size()];
-    live.eachGroup(
-        moment,
-        (boards, state, group, first) -> {
-          fill(predicted, first, boards.lampSignals(state, group, lamp));
-          for (long left = boards.deadLamp(group, lamp); left != 0; left &= left - 1) {
-            predicted[first + Long.numberOfTrailingZeros(left)] = Signal.NOTHING;
-          }
-        });
-    return predicted;
-  }
-
   /**
    * A word of lamps as a picture: which are lit, and of which that is certain.
    *
    * @param lit bit i for lamp i
    * @param sure bit i when lamp i is certainly lit or certainly dark
    */
-  record Picture(long lit, long sure) {}
+  record Picture(long lit, long sure) {
+    /** One character a lamp in their order: 1 lit, 0 dark, ? either. */
+    String marks(int lamps) {
+      StringBuilder marks = new StringBuilder();
+      for (int i = 0; i < lamps; i++) {
+        marks.append((sure >>> i & 1) == 0 ? '?' : (lit >>> i & 1) == 0 ? '0' : '1');
+      }
+      return marks.toString();
+    }
+  }
 
   /** Picture of up to 64 lamps under each hypothesis. */
-  static Picture[] pictures(
-      LiveSet live, List<BoardState> moment, List<String> lamps, ReadingTable table) {
+  static Picture[] pictures(LiveSet live, List<BoardState> moment, List<String> lamps) {
     long[] lit = new long[live.size()];
     long[] sure = new long[live.size()];
-    for (int i = 0; i < lamps.size(); i++) {
-      Signal[] signals = lamp(live, moment, lamps.get(i));
-      for (int h = 0; h < signals.length; h++) {
-        double p = table.lamp(signals[h], straywire.module.LampState.LIT);
-        if (p > 0.8) {
-          lit[h] |= 1L << i;
-          sure[h] |= 1L << i;
-        } else if (p < 0.1) {
-          sure[h] |= 1L << i;
-        }
-      }
-    }
+    live.eachGroup(
+        moment,
+        (boards, state, group, first) -> {
+          for (int i = 0; i < lamps.size(); i++) {
+            Boards.Glow glow = boards.glow(state, group, lamps.get(i));
+            for (long left = glow.lit(); left != 0; left &= left - 1) {
+              lit[first + Long.numberOfTrailingZeros(left)] |= 1L << i;
+            }
+            for (long left = glow.lit() | glow.dark(); left != 0; left &= left - 1) {
+              sure[first + Long.numberOfTrailingZeros(left)] |= 1L << i;
+            }
+          }
+        });
     Picture[] pictures = new Picture[live.size()];
     Arrays.setAll(pictures, h -> new Picture(lit[h], sure[h]));
     return pictures;

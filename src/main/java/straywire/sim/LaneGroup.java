@@ -220,6 +220,10 @@ final class LaneGroup {
     return topology.node(wiring.vertex(point));
   }
 
+  boolean lightsOnHigh(String lamp) {
+    return wiring.module().lamps().get(lamp).lightsOnHigh();
+  }
+
   int lampNode(String lamp) {
     return topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0)));
   }
