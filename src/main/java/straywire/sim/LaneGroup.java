@@ -290,6 +290,7 @@ final class LaneGroup {
       }
       seat.part.logic().forget(state, seat.stateAt, -1L);
     }
+    // Nodes without a driver, tied to a rail or open, are solved here once and for all.
     Arrays.fill(touchedClusters, true);
     Arrays.fill(touchedSeats, true);
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
