@@ -22,12 +22,13 @@ import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.parts.PinKind;
 import straywire.parts.PinSpec;
+import straywire.parts.ShippedParts;
 import straywire.sim.Wiring;
 
 /** What must hold for every fault of a real module; suggestions by brute force, not by rule. */
 class BeatMemoryFaultsTest {
   private static final Module MODULE =
-      ModuleFile.readShipped(Path.of("cases", "beat-memory", "module.yaml"), SmallBoard.library());
+      ModuleFile.readShipped(Path.of("cases", "beat-memory", "module.yaml"), new ShippedParts());
   private static final List<Hypothesis> ALL = expand(everything());
 
   private static List<Hypothesis> expand(List<Suggestion> suggestions) {

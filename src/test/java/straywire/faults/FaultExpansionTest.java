@@ -141,6 +141,15 @@ class FaultExpansionTest {
   }
 
   @Test
+  void aLegOfAOneRowPartIsNamedWithoutItsRow() {
+    assertThat(expand(Mechanism.LEG_NOT_IN_ROW, "RN1.2").repair())
+        .isEqualTo(
+            OFF
+                + "Lift RN1, straighten the leg of RN1 pin 2 (R01) and press the part home, in"
+                + " other holes if this one is worn.");
+  }
+
+  @Test
   void anEndMovedGoesBackToWhereItIsMeant() {
     Hypothesis h = expand(Mechanism.END_MOVED, "U1.5-U3.1", "U3.1", "U3.2");
     assertThat(h.id()).isEqualTo("end-moved U1.5-U3.1 U3.1 to U3.2");
@@ -152,15 +161,15 @@ class FaultExpansionTest {
     assertThat(h.repair())
         .isEqualTo(
             OFF
-                + "Move the end at U3 pin 2 (1Y) of the wire coming from U1 pin 5 (/O1) to U3 pin 1"
+                + "On the wire from U1 pin 5 (/O1) move the end at U3 pin 2 (1Y) to U3 pin 1"
                 + " (1A): left row, first from the notch"
                 + VIEW
                 + ".");
     assertThat(expand(Mechanism.END_MOVED, "U3.2-R1", "R1", "R0").repair())
         .isEqualTo(
             OFF
-                + "Move the end at lamp R0 (memory 0) of the wire coming from U3 pin 2 (1Y) to"
-                + " lamp R1 (memory 1).");
+                + "On the wire from U3 pin 2 (1Y) move the end at lamp R0 (memory 0) to lamp R1"
+                + " (memory 1).");
     assertWrong(
         "place U3.5 is not an end of jumper U1.5-U3.1",
         Mechanism.END_MOVED,
@@ -190,11 +199,11 @@ class FaultExpansionTest {
     assertThat(h.repair())
         .isEqualTo(
             OFF
-                + "Move the end at U3 pin 3 (2A) of the wire coming from U1 pin 5 (/O1) to U3 pin 1"
+                + "On the wire from U1 pin 5 (/O1) move the end at U3 pin 3 (2A) to U3 pin 1"
                 + " (1A): left row, first from the notch"
                 + VIEW
-                + ". Move the end at U3 pin 1 (1A) of the wire coming from U1 pin 7 (/O2) to U3 pin"
-                + " 3 (2A): left row, third from the notch"
+                + ". On the wire from U1 pin 7 (/O2) move the end at U3 pin 1 (1A) to U3 pin 3"
+                + " (2A): left row, third from the notch"
                 + VIEW
                 + ".");
     assertThat(expand(Mechanism.ENDS_SWAPPED, "U1.5-U3.1", "U3.1", "U1.7-U3.3", "U3.3"))
@@ -231,11 +240,11 @@ class FaultExpansionTest {
     assertThat(h.repair())
         .isEqualTo(
             OFF
-                + "Move the end at U3 pin 5 (3A) of the wire coming from U1 pin 5 (/O1) to U3 pin 1"
+                + "On the wire from U1 pin 5 (/O1) move the end at U3 pin 5 (3A) to U3 pin 1"
                 + " (1A): left row, first from the notch"
                 + VIEW
-                + ". Move the end at U3 pin 1 (1A) of the wire coming from U1 pin 9 (/O3) to U3 pin"
-                + " 5 (3A): left row, fifth from the notch"
+                + ". On the wire from U1 pin 9 (/O3) move the end at U3 pin 1 (1A) to U3 pin 5"
+                + " (3A): left row, fifth from the notch"
                 + VIEW
                 + ".");
     assertWrong(
@@ -358,8 +367,8 @@ class FaultExpansionTest {
     assertThat(h.repair())
         .isEqualTo(
             OFF
-                + "Move the end at the supply rail VCC of the wire coming from U1 pin 2 (/CS) to"
-                + " the ground rail GND.");
+                + "On the wire from U1 pin 2 (/CS) move the end at the supply rail VCC to the"
+                + " ground rail GND.");
     assertThat(expand(Mechanism.WRONG_RAIL, "VCC-U3.14", "GND.right").repair())
         .startsWith(HOT)
         .endsWith(" Treat U3 as suspect until it has been tested.");
@@ -388,6 +397,7 @@ class FaultExpansionTest {
                 + ". It had its supply reversed: treat it as suspect until it has been tested.");
     assertWrong("there is no part U7 in module small", Mechanism.TURNED, "U7");
     assertWrong("part U9 is not fitted yet", Mechanism.TURNED, "U9");
+    assertWrong("part RN1 does not have two rows of legs", Mechanism.TURNED, "RN1");
   }
 
   @Test
@@ -519,9 +529,11 @@ class FaultExpansionTest {
         .containsExactly(new Edit.ControlChanged("write", Edit.ControlFault.CONTACT_NEVER_CLOSES));
     assertThat(dead.words()).isEqualTo("The button write never closes");
     assertThat(dead.repair())
-        .isEqualTo(OFF + "Exchange the button write or turn it to its other pair of legs.");
+        .isEqualTo(OFF + "Turn the button write by a quarter, or exchange it.");
     assertThat(expand(Mechanism.CONTACT_STUCK, "A0").edits())
         .containsExactly(new Edit.ControlChanged("A0", Edit.ControlFault.CONTACT_ALWAYS_CLOSED));
+    assertThat(expand(Mechanism.CONTACT_STUCK, "A0").repair())
+        .isEqualTo(OFF + "Exchange the switch A0 (address 1).");
     Hypothesis pull = expand(Mechanism.PULL_MISSING, "A0");
     assertThat(pull.edits())
         .containsExactly(new Edit.ControlChanged("A0", Edit.ControlFault.PULL_MISSING));

@@ -29,8 +29,7 @@ final class SmallBoard {
   static final Part OLD_COUNTER =
       part("74x90", "CKB R01 R02 NC VCC R91 R92 QC QB GND QD QA NC CKA");
 
-  static final Part TRANSCEIVER =
-      part("74x245", "DIR A1 A2 A3 A4 A5 A6 A7 A8 GND B8 B7 B6 B5 B4 B3 B2 B1 /OE VCC");
+  static final Part NETWORK = part("network", "VCC R01 R02");
 
   static final Family LS = family("LS");
   static final Family HC = family("HC");
@@ -40,6 +39,7 @@ final class SmallBoard {
     parts.put("U1", new Fitted("U1", MEMORY, LS, "", true));
     parts.put("U3", new Fitted("U3", INVERTERS, LS, "", true));
     parts.put("U4", new Fitted("U4", OLD_COUNTER, LS, "", true));
+    parts.put("RN1", new Fitted("RN1", NETWORK, LS, "", true));
     parts.put("U9", new Fitted("U9", INVERTERS, LS, "", false));
     TreeMap<String, Control> controls = new TreeMap<>();
     controls.put(
@@ -96,10 +96,6 @@ final class SmallBoard {
     return new End(End.Kind.LAMP, label, 0);
   }
 
-  static PartLibrary library() {
-    return new Library();
-  }
-
   private static Net net(String name, End... ends) {
     return new Net(name, List.of(ends), true);
   }
@@ -107,8 +103,7 @@ final class SmallBoard {
   private static Part part(String type, String names) {
     List<PinSpec> pins = new ArrayList<>();
     for (String name : names.split(" ")) {
-      boolean bothWays = type.equals("74x245") && name.matches("[AB]\\d");
-      pins.add(new PinSpec(pins.size() + 1, name, bothWays ? PinKind.BIDIRECTIONAL : kind(name)));
+      pins.add(new PinSpec(pins.size() + 1, name, kind(name)));
     }
     return new Part(type, type, "", pins, false, new NoFunction());
   }
@@ -132,7 +127,7 @@ final class SmallBoard {
   private record Library() implements PartLibrary {
     @Override
     public Optional<Part> part(String type) {
-      return List.of(MEMORY, PLAIN_MEMORY, INVERTERS, OLD_COUNTER, TRANSCEIVER).stream()
+      return List.of(MEMORY, PLAIN_MEMORY, INVERTERS, OLD_COUNTER).stream()
           .filter(p -> p.type().equals(type))
           .findFirst();
     }
@@ -144,7 +139,7 @@ final class SmallBoard {
 
     @Override
     public List<String> types() {
-      return List.of("74x04", "74x189", "74x219", "74x245", "74x90");
+      return List.of("74x04", "74x189", "74x219", "74x90");
     }
   }
 
