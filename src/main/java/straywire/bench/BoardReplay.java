@@ -21,18 +21,27 @@ final class BoardReplay {
   private final Boards boards;
   private BoardState state;
 
-  /** Power off, every control at rest. */
-  BoardReplay(Wiring wiring, List<Hypothesis> hypotheses) {
+  /**
+   * Power off.
+   *
+   * @param controls level of each control that is not at rest
+   */
+  BoardReplay(Wiring wiring, List<Hypothesis> hypotheses, Map<String, Boolean> controls) {
     module = wiring.module();
     VariationOf compiler = new VariationOf(wiring);
     boards = new Boards(wiring, hypotheses.stream().map(compiler::compile).toList());
-    state = boards.off();
+    state = boards.move(boards.off(), controls);
   }
 
-  /** Power off, controls elsewhere. */
-  BoardReplay(Wiring wiring, List<Hypothesis> hypotheses, Map<String, Boolean> controls) {
-    this(wiring, hypotheses);
-    state = boards.move(state, controls);
+  private BoardReplay(BoardReplay other) {
+    module = other.module;
+    boards = other.boards;
+    state = other.state;
+  }
+
+  /** The same moment, to be worked on its own. */
+  BoardReplay copy() {
+    return new BoardReplay(this);
   }
 
   /** Does what an entry says; readings change nothing. */
@@ -59,10 +68,6 @@ final class BoardReplay {
     return state;
   }
 
-  int lanes() {
-    return boards.lanes();
-  }
-
   /** What a lamp does on the board of hypothesis {@code lane}: 1 lit, 0 dark, ? either. */
   char mark(int lane, String lamp) {
     Boards.Glow glow = boards.glow(state, Lanes.group(lane), lamp);
@@ -82,10 +87,6 @@ final class BoardReplay {
     return boards.glow(state, group, lamp);
   }
 
-  int groups() {
-    return boards.groups();
-  }
-
   Signal signal(int lane, Point point) {
     long[] lanes = boards.signals(state, Lanes.group(lane), point);
     List<Signal> shown = new ArrayList<>();
@@ -95,5 +96,16 @@ final class BoardReplay {
       }
     }
     return shown.get(0);
+  }
+
+  /** Do two outputs fight anywhere on the board of this lane? */
+  boolean fights(int lane) {
+    for (long[] lanes : boards.allSignals(state, Lanes.group(lane))) {
+      long fighting = lanes[Signal.FIGHT.ordinal()] | lanes[Signal.FIGHT_LOW.ordinal()];
+      if (Lanes.has(fighting, lane % Lanes.COUNT)) {
+        return true;
+      }
+    }
+    return false;
   }
 }
