@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import straywire.faults.Suggestion;
 import straywire.module.BenchLog;
@@ -86,6 +88,13 @@ public final class RuleBase {
         of(Hint.class, conclusions)
             .sorted(Comparator.comparing(Hint::rule).thenComparing(Hint::text))
             .toList());
+  }
+
+  /** The sentence of every rule by its id, for reports that name rules. */
+  public SortedMap<String, String> sentences() {
+    SortedMap<String, String> sentences = new TreeMap<>(proposal.sentences());
+    sentences.putAll(advice.sentences());
+    return sentences;
   }
 
   private List<WiringFact> circuit(Module module) {

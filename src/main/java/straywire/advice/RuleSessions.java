@@ -7,7 +7,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.drools.model.Model;
 import org.drools.modelcompiler.KieBaseBuilder;
@@ -84,10 +86,13 @@ final class RuleSessions {
     }
   }
 
-  SortedSet<String> ids() {
-    SortedSet<String> ids = new TreeSet<>();
-    rules.getKiePackages().forEach(p -> p.getRules().forEach(r -> ids.add(id(r))));
-    return ids;
+  /** The sentence of every rule, by id. */
+  SortedMap<String, String> sentences() {
+    SortedMap<String, String> sentences = new TreeMap<>();
+    rules
+        .getKiePackages()
+        .forEach(p -> p.getRules().forEach(r -> sentences.put(id(r), r.getName())));
+    return sentences;
   }
 
   private static String id(Rule rule) {

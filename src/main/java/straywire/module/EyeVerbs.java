@@ -23,7 +23,7 @@ final class EyeVerbs {
         new EntryVerb<>(
             Entry.Seen.class,
             "see",
-            "see memory 1001011- R3 dim",
+            "see memory 1001011- B3 dim",
             typed -> new Entry.Seen(values.parse(typed)),
             e -> values.print(e.lamps()),
             values::next));

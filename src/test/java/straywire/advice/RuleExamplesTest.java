@@ -20,8 +20,8 @@ class RuleExamplesTest {
 
   @Test
   void everyRuleHasExamplesAndEveryExampleHasItsRule() {
-    SortedSet<String> rules = new TreeSet<>(proposal.ids());
-    rules.addAll(advice.ids());
+    SortedSet<String> rules = new TreeSet<>(proposal.sentences().keySet());
+    rules.addAll(advice.sentences().keySet());
     assertThat(examples.keySet()).containsExactlyElementsOf(rules);
     assertThat(rules).hasSizeGreaterThanOrEqualTo(50);
   }
@@ -64,6 +64,6 @@ class RuleExamplesTest {
   }
 
   private RuleSessions sessions(RuleExample example) {
-    return proposal.ids().contains(example.rule()) ? proposal : advice;
+    return proposal.sentences().containsKey(example.rule()) ? proposal : advice;
   }
 }
