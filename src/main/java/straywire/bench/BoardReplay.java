@@ -13,6 +13,7 @@ import straywire.sim.BoardState;
 import straywire.sim.Boards;
 import straywire.sim.Lanes;
 import straywire.sim.Signal;
+import straywire.sim.Variation;
 import straywire.sim.Wiring;
 
 /** A few hypotheses, each built on its own board, worked by the entries of a log. */
@@ -31,6 +32,17 @@ final class BoardReplay {
     VariationOf compiler = new VariationOf(wiring);
     boards = new Boards(wiring, hypotheses.stream().map(compiler::compile).toList());
     state = boards.move(boards.off(), controls);
+  }
+
+  private BoardReplay(Wiring wiring, Variation only) {
+    module = wiring.module();
+    boards = new Boards(wiring, List.of(only));
+    state = boards.off();
+  }
+
+  /** One board, built as meant, power off, controls at rest. */
+  static BoardReplay healthy(Wiring wiring) {
+    return new BoardReplay(wiring, new Variation());
   }
 
   private BoardReplay(BoardReplay other) {

@@ -28,8 +28,7 @@ final class Contradictions {
   private Contradictions() {}
 
   /** Readings of one thing that differ, though neither controls nor power were touched between. */
-  static List<String> readings(
-      List<BenchLog.Line> lines, ControlState start, ReadingTable table) {
+  static List<String> readings(List<BenchLog.Line> lines, ControlState start, ReadingTable table) {
     List<String> found = new ArrayList<>();
     Map<String, Read> lamps = new TreeMap<>();
     Map<Point, Read> points = new TreeMap<>();
@@ -72,8 +71,7 @@ final class Contradictions {
       ReadingTable table,
       List<String> found) {
     double volts = measured.volts();
-    Read now =
-        new Read(entry, String.format(Locale.ROOT, "%.2f V", volts), table.band(volts));
+    Read now = new Read(entry, String.format(Locale.ROOT, "%.2f V", volts), table.band(volts));
     Read before = points.put(measured.point(), now);
     // Next to the edge of a band two honest readings may fall either side of it.
     if (before != null && Math.abs(before.band() - now.band()) > 1) {

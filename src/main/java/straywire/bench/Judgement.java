@@ -72,9 +72,8 @@ final class Judgement {
     for (BenchLog.Line line : replay.sinceRepair()) {
       controls = controls.after(line.entry());
     }
-    Outlook outlook =
-        workbench.outlooks().of(diagnosis, instruments(standing), offered(controls));
-    Optional<Round> round = round(outlook, standing, start);
+    Outlook outlook = workbench.outlooks().of(diagnosis, instruments(standing), offered(controls));
+    Optional<Round> round = round(standing, start);
     Stage stage = stage(outlook, standing, round.isPresent());
     BoardReplay boards = boards(outlook, start);
     return new Situation(
@@ -84,7 +83,7 @@ final class Judgement {
         outlook,
         next(stage, outlook, round, controls, boards),
         others(stage, outlook, controls),
-        lamps(boards, start),
+        lamps(boards),
         contradictions(outlook, standing, start),
         advice(log, outlook, boards, controls));
   }
@@ -116,8 +115,7 @@ final class Judgement {
     return replay.diagnosis().phaseStart() > 0;
   }
 
-  private Optional<Round> round(
-      Outlook outlook, List<BenchLog.Line> standing, ControlState start) {
+  private Optional<Round> round(List<BenchLog.Line> standing, ControlState start) {
     List<Integer> skips = new ArrayList<>();
     for (BenchLog.Line line : replay.sinceRepair()) {
       if (line.entry() instanceof Entry.Note note && note.text().startsWith(PASSED_OVER)) {
@@ -253,14 +251,13 @@ final class Judgement {
     List<Hypothesis> hypotheses = new ArrayList<>();
     hypotheses.add(workbench.nothingWrong());
     outlook.suspects().stream().limit(LEADERS).map(Suspect::first).forEach(hypotheses::add);
-    BoardReplay boards =
-        new BoardReplay(replay.diagnosis().wiring(), hypotheses, start.levels());
+    BoardReplay boards = new BoardReplay(replay.diagnosis().wiring(), hypotheses, start.levels());
     replay.sinceRepair().forEach(line -> boards.act(line.entry()));
     return boards;
   }
 
-  private List<LampForecast> lamps(BoardReplay boards, ControlState start) {
-    Map<String, LampState> seen = lastSeen(start);
+  private List<LampForecast> lamps(BoardReplay boards) {
+    Map<String, LampState> seen = lastSeen();
     List<LampForecast> lamps = new ArrayList<>();
     for (Word word : module.lampWords()) {
       String marks =
@@ -279,7 +276,7 @@ final class Judgement {
   }
 
   /** What was seen since anything was touched. */
-  private Map<String, LampState> lastSeen(ControlState start) {
+  private Map<String, LampState> lastSeen() {
     Map<String, LampState> seen = new TreeMap<>();
     for (BenchLog.Line line : replay.sinceRepair()) {
       if (line.entry() instanceof Entry.Seen s) {
@@ -294,19 +291,16 @@ final class Judgement {
   private List<String> contradictions(
       Outlook outlook, List<BenchLog.Line> standing, ControlState start) {
     List<String> found =
-        new ArrayList<>(
-            Contradictions.readings(replay.sinceRepair(), start, workbench.table()));
+        new ArrayList<>(Contradictions.readings(replay.sinceRepair(), start, workbench.table()));
     found.addAll(Contradictions.unexplained(outlook, standing));
     return found;
   }
 
-  private Advice advice(
-      BenchLog log, Outlook outlook, BoardReplay boards, ControlState controls) {
+  private Advice advice(BenchLog log, Outlook outlook, BoardReplay boards, ControlState controls) {
     List<Leader> leaders = new ArrayList<>();
     for (int i = 0; i < Math.min(LEADERS, outlook.suspects().size()); i++) {
       Suspect suspect = outlook.suspects().get(i);
-      leaders.add(
-          new Leader(i + 1, suspect.first(), suspect.probability(), boards.fights(i + 1)));
+      leaders.add(new Leader(i + 1, suspect.first(), suspect.probability(), boards.fights(i + 1)));
     }
     Map<String, Signal> expected = new TreeMap<>();
     if (controls.power()) {
@@ -338,11 +332,11 @@ final class Judgement {
     if (now.stage() != Stage.CONFIRMED) {
       throw new BadEntry(
           switch (now.stage()) {
-            case EXERCISING -> "the by-hand exercise is not through; go on, or write";
-            case CONFIRMING -> "the repair is not confirmed; go on with the steps, or write";
-            case REPAIRING -> "nothing is repaired yet; repair it and say so, or write";
-            default -> "the cause is not found yet; go on with the steps, or write";
-          }
+                case EXERCISING -> "the by-hand exercise is not through; go on, or write";
+                case CONFIRMING -> "the repair is not confirmed; go on with the steps, or write";
+                case REPAIRING -> "nothing is repaired yet; repair it and say so, or write";
+                default -> "the cause is not found yet; go on with the steps, or write";
+              }
               + " the finding yourself: finding IDS : WORDS");
     }
     List<String> faults = repairedFaults(replay.standing());
