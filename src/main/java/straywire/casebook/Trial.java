@@ -94,7 +94,7 @@ public final class Trial {
     }
     int opening = diagnosis.size();
     Outlook outlook = outlooks.of(diagnosis, instruments);
-    Optional<Integer> found = leads(outlook, truth) ? Optional.of(0) : Optional.empty();
+    Optional<Integer> found = leads(outlook, bench.truth()) ? Optional.of(0) : Optional.empty();
     int steps = 0;
     double spent = 0;
     while (outlook.verdict() == Outlook.Verdict.OPEN && steps < MOST_STEPS) {
@@ -106,7 +106,7 @@ public final class Trial {
       steps++;
       spent += seconds.of(step);
       outlook = outlooks.of(diagnosis, instruments);
-      if (!leads(outlook, truth)) {
+      if (!leads(outlook, bench.truth())) {
         found = Optional.empty();
       } else if (found.isEmpty()) {
         found = Optional.of(steps);
