@@ -11,10 +11,19 @@ public final class EntryWords {
   private final List<EntryVerb<?>> verbs;
 
   public EntryWords(Module module) {
+    this(module, List.of());
+  }
+
+  /**
+   * Words for a module whose symptoms are known.
+   *
+   * @param symptoms ids that can be typed; when there are none, any id is taken
+   */
+  public EntryWords(Module module, List<String> symptoms) {
     List<EntryVerb<?>> all = new ArrayList<>();
     all.addAll(new HandVerbs(module).all());
     all.addAll(new EyeVerbs(module).all());
-    all.addAll(new TalkVerbs(module).all());
+    all.addAll(new TalkVerbs(module, symptoms).all());
     verbs = List.copyOf(all);
   }
 

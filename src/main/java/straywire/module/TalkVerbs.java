@@ -10,9 +10,11 @@ final class TalkVerbs {
 
   private final Module module;
   private final Labels labels;
+  private final List<String> symptoms;
 
-  TalkVerbs(Module module) {
+  TalkVerbs(Module module, List<String> symptoms) {
     this.module = module;
+    this.symptoms = List.copyOf(symptoms);
     labels = new Labels(module);
   }
 
@@ -104,6 +106,9 @@ final class TalkVerbs {
   private Entry.Symptom symptom(Typed typed) {
     List<String> answers = EnumWords.words(Entry.Answer.values());
     String id = Wording.symptom(typed.next("a symptom, such as all-dark"));
+    if (!symptoms.isEmpty() && !symptoms.contains(id)) {
+      throw new BadEntry("no symptom is called " + id + Nearest.hint(id, symptoms));
+    }
     String place = "";
     if (typed.more() && !answers.contains(typed.peek())) {
       place = labels.place(typed.next("a place"));
@@ -128,6 +133,9 @@ final class TalkVerbs {
 
   private List<String> nextOfSymptom(List<String> before) {
     List<String> answers = EnumWords.words(Entry.Answer.values());
+    if (before.isEmpty()) {
+      return symptoms;
+    }
     if (before.size() == 1) {
       List<String> next = new ArrayList<>(answers);
       next.addAll(labels.all());

@@ -27,7 +27,7 @@ final class Typed {
 
   String next(String expected) {
     if (!more()) {
-      throw new BadEntry("expected " + expected + " at the end");
+      throw new BadEntry("missing: " + expected);
     }
     String word = peek();
     at += word.length();

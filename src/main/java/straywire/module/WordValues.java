@@ -168,7 +168,7 @@ abstract class WordValues<S> {
                       }
                     }));
     if (spread.isEmpty()) {
-      throw new BadEntry("no " + what + " is named; known are " + String.join(", ", labels()));
+      throw new BadEntry("no " + what + " is named" + Nearest.hint("", labels()));
     }
     return spread;
   }

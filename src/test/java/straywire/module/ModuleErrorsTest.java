@@ -49,7 +49,7 @@ class ModuleErrorsTest {
           {to: VCC, ohms: 0} | {to: U1, ohms: 0} | 18 | lamps.L0.to: no rail is labelled U1; known are GND, GND.right, VCC
           bells: [BELL1, BELL0] | bells: [BELL1, BELL1] | 20 | ports.bells: the label BELL1 is taken by a port line on line 20
           bells: [BELL1, BELL0] | bells: [] | 20 | ports.bells: a port has at least one line
-          {controls: [A, B]} | {controls: [A, C]} | 22 | words.ab.controls: no control is labelled C; nearest is A
+          {controls: [A, B]} | {controls: [A, C]} | 22 | words.ab.controls: no control is labelled C; known are A, B, go
           {controls: [A, B]} | {controls: [A, A]} | 22 | words.ab.controls: A stands twice in the word
           {controls: [A, B]} | {controls: [A, go]} | 22 | words.ab.controls: go is a button; a word of controls is made of switches
           {lamps: [L1, L0]} | {lamps: [L1, L9]} | 23 | words.out.lamps: no lamp is labelled L9; nearest is L0
@@ -82,7 +82,7 @@ class ModuleErrorsTest {
           {set: {ab: 01}} | {set: {ba: 01}} | 37 | exercise: no switch or word of them is labelled ba; nearest is ab
           {set: {A: high}} | {set: {A: 1}} | 38 | exercise: A: 1 is not one of high, low
           {set: {A: high}} | {set: {go: high}} | 38 | exercise: go is a button; press it, or hold and release it
-          {set: {A: high}} | {set: {}} | 38 | exercise: no switch is named; known are ab, A, B
+          {set: {A: high}} | {set: {}} | 38 | exercise: no switch is named; known are A, B, ab
           {press: go} | {press: A} | 39 | exercise: A is a switch; set it high or low
           {press: go} | {press: og} | 39 | exercise: no button is labelled og; nearest is go
           {look: [out, L1]} | {look: [out, L7]} | 41 | exercise: no lamp or word of lamps is labelled L7; nearest is L0
