@@ -36,6 +36,10 @@ public final class StepSeconds {
 
   /** Expected seconds of a step, above 0. */
   public double of(Step step) {
+    return row("each-step") + work(step);
+  }
+
+  private double work(Step step) {
     if (step instanceof Step.Measure s) {
       return row("measure") + (s.holding().isPresent() ? row("hold-button") : 0);
     }
