@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -83,7 +84,7 @@ final class Buses {
     }
   }
 
-  private java.util.Optional<Net> netOfPin(String pin) {
+  private Optional<Net> netOfPin(String pin) {
     return pins.values().stream()
         .filter(p -> p.pin().equals(pin) && nets.containsKey(p.net()))
         .map(p -> nets.get(p.net()))

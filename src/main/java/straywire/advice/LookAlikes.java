@@ -6,6 +6,8 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
@@ -14,6 +16,8 @@ import straywire.advice.WiringFact.OtherFamily;
 import straywire.module.Fitted;
 import straywire.module.Module;
 import straywire.parts.InputError;
+import straywire.parts.Part;
+import straywire.parts.PartLibrary;
 
 /**
  * Part types and families that are taken for each other, read from {@code tables/look-alikes.yaml}.
@@ -44,26 +48,28 @@ record LookAlikes(List<LookAlike> types, List<OtherFamily> families) {
 
   private static LookAlikes read(Object table) {
     List<LookAlike> types = new ArrayList<>();
-    for (Map<?, ?> row : rows(table, "types")) {
+    for (Map<?, ?> row : rows(table, "types", Set.of("type", "other", "how"))) {
       String type = text(row, "type");
       String other = text(row, "other");
       types.add(new LookAlike(type, other, text(row, "how")));
       types.add(new LookAlike(other, type, text(row, "how")));
     }
     List<OtherFamily> families = new ArrayList<>();
-    for (Map<?, ?> row : rows(table, "families")) {
+    for (Map<?, ?> row : rows(table, "families", Set.of("family", "other", "how"))) {
       families.add(new OtherFamily(text(row, "family"), text(row, "other"), text(row, "how")));
     }
     return new LookAlikes(types, families);
   }
 
-  private static List<Map<?, ?>> rows(Object table, String name) {
+  private static List<Map<?, ?>> rows(Object table, String name, Set<String> fields) {
     List<Map<?, ?>> rows = new ArrayList<>();
     if (table instanceof Map<?, ?> map && map.get(name) instanceof List<?> list) {
       for (Object row : list) {
-        if (row instanceof Map<?, ?> fields) {
-          rows.add(fields);
+        if (!(row instanceof Map<?, ?> entry) || !entry.keySet().equals(fields)) {
+          throw new InputError(
+              TABLE, 0, "entry " + row + " needs the fields " + new TreeSet<>(fields) + " only");
         }
+        rows.add(entry);
       }
     }
     if (rows.isEmpty()) {
@@ -79,7 +85,18 @@ record LookAlikes(List<LookAlike> types, List<OtherFamily> families) {
     throw new InputError(TABLE, 0, "entry " + row + " needs the text field '" + field + "'");
   }
 
-  /** The pairs that matter for a module: about its own types, with others the library knows. */
+  private static boolean samePins(PartLibrary library, LookAlike pair) {
+    Optional<Part> meant = library.part(pair.type());
+    return library
+        .part(pair.other())
+        .filter(o -> o.pinCount() == meant.map(Part::pinCount).orElse(0))
+        .isPresent();
+  }
+
+  /**
+   * The pairs that matter for a module: about its own types, with others the library knows and that
+   * have as many pins.
+   */
   List<WiringFact> facts(Module module) {
     TreeSet<String> own = new TreeSet<>();
     TreeSet<String> ownFamilies = new TreeSet<>();
@@ -89,7 +106,7 @@ record LookAlikes(List<LookAlike> types, List<OtherFamily> families) {
     }
     List<WiringFact> facts = new ArrayList<>();
     types.stream()
-        .filter(t -> own.contains(t.type()) && module.library().part(t.other()).isPresent())
+        .filter(t -> own.contains(t.type()) && samePins(module.library(), t))
         .forEach(facts::add);
     families.stream()
         .filter(f -> ownFamilies.contains(f.family()))

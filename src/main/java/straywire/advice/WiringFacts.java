@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import straywire.advice.WiringFact.BoardFact;
 import straywire.advice.WiringFact.ControlFact;
 import straywire.advice.WiringFact.EndFact;
@@ -129,6 +130,12 @@ final class WiringFacts {
       circuit.add(new LampFact(lamp.label(), netName(end), lamp.ohms(), lamp.lightsOnHigh()));
       layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
     }
+    for (List<String> lines : new TreeMap<>(module.ports()).values()) {
+      for (String line : lines) {
+        End end = new End(End.Kind.PORT, line, 0);
+        layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
+      }
+    }
     for (Word word : module.controlWords()) {
       members(word);
     }
@@ -156,7 +163,7 @@ final class WiringFacts {
         layout.add(jumperEnd(jumper, tie, jumper.to(), jumper.from()));
       }
     }
-    for (java.util.List<End> pair : module.neighbours()) {
+    for (List<End> pair : module.neighbours()) {
       layout.add(new StatedNeighbours(pair.get(0).toString(), pair.get(1).toString()));
     }
   }

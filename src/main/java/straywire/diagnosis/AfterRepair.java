@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.faults.Mechanism;
@@ -47,19 +48,18 @@ final class AfterRepair {
     }
     double[] priors = new double[singles.size()];
     for (Diagnosis.Candidate candidate : before) {
-      String[] ids =
-          candidate.hypothesis().id().split(java.util.regex.Pattern.quote(HypothesisPairs.PLUS));
+      List<String> ids = members(candidate.hypothesis().id());
       int curedAt = -1;
-      for (int i = 0; i < ids.length; i++) {
-        if (mends(cure, singles.get(indexOf.get(ids[i])))) {
+      for (int i = 0; i < ids.size(); i++) {
+        if (mends(cure, singles.get(indexOf.get(ids.get(i))))) {
           curedAt = i;
         }
       }
       double share = curedAt < 0 ? 0 : CURES;
-      int left = ids.length == 1 ? healthy : indexOf.get(ids[curedAt == 0 ? 1 : 0]);
+      int left = ids.size() == 1 ? healthy : indexOf.get(ids.get(curedAt == 0 ? 1 : 0));
       priors[left] += candidate.probability() * share;
       // Of a pair that was not mended the first fault stands for both.
-      priors[indexOf.get(ids[0])] += candidate.probability() * (1 - share);
+      priors[indexOf.get(ids.get(0))] += candidate.probability() * (1 - share);
     }
     for (int i = 0; i < priors.length; i++) {
       // Nothing is ruled out for good.
@@ -68,14 +68,16 @@ final class AfterRepair {
     return priors;
   }
 
-  private static boolean mends(Entry cure, Hypothesis hypothesis) {
+  private static List<String> members(String id) {
+    return List.of(id.split(Pattern.quote(HypothesisPairs.PLUS), -1));
+  }
+
+  static boolean mends(Entry cure, Hypothesis hypothesis) {
     if (cure instanceof Entry.Repaired e) {
-      return e.action().equals(hypothesis.id())
-          || List.of(e.action().split(java.util.regex.Pattern.quote(HypothesisPairs.PLUS)))
-              .contains(hypothesis.id());
+      return members(e.action()).contains(hypothesis.id());
     }
     return cure instanceof Entry.Exchanged e
         && INSIDE_A_PART.contains(hypothesis.mechanism())
-        && hypothesis.id().matches(".*\\b" + java.util.regex.Pattern.quote(e.part()) + "\\b.*");
+        && hypothesis.id().matches(".*\\b" + Pattern.quote(e.part()) + "\\b.*");
   }
 }

@@ -221,6 +221,15 @@ public final class Diagnosis {
     return candidates;
   }
 
+  /** Readings since the last repair that would have to be slips if nothing were wrong. */
+  public int slips() {
+    return candidates().stream()
+        .filter(c -> c.hypothesis().edits().isEmpty())
+        .mapToInt(c -> c.lane().slips())
+        .findFirst()
+        .orElse(0);
+  }
+
   /** Controls and power as the log leaves them. */
   public BoardState state() {
     return phase().singles.state();

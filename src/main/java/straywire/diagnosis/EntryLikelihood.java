@@ -29,7 +29,8 @@ final class EntryLikelihood {
   }
 
   /** Probability of the outcome for a known signal. */
-  private record Reading(Point point, long[][] signals, ToDoubleFunction<Signal> probability) {}
+  private record Reading(
+      Point point, long[][] signals, boolean inverted, ToDoubleFunction<Signal> probability) {}
 
   /** Adds to {@code tally} what the lamps seen say; beliefs take in what they say of bits. */
   void lamps(BoardState state, Map<String, LampState> seen, CellBeliefs beliefs, Tally tally) {
@@ -41,6 +42,7 @@ final class EntryLikelihood {
                 new Reading(
                     new Point(new End(End.Kind.LAMP, lamp, 0), false),
                     lampSignals(state, lamp),
+                    !boards.wiring().module().lamps().get(lamp).lightsOnHigh(),
                     signal -> table.lamp(signal, shown)));
           }
         });
@@ -51,7 +53,7 @@ final class EntryLikelihood {
     int band = table.band(volts);
     weigh(
         state,
-        List.of(new Reading(point, signals(state, point), s -> table.meter(s, band))),
+        List.of(new Reading(point, signals(state, point), false, s -> table.meter(s, band))),
         beliefs,
         tally);
   }
@@ -64,7 +66,7 @@ final class EntryLikelihood {
       Tally tally) {
     weigh(
         state,
-        List.of(new Reading(point, signals(state, point), s -> table.probe(s, shows))),
+        List.of(new Reading(point, signals(state, point), false, s -> table.probe(s, shows))),
         beliefs,
         tally);
   }
@@ -77,16 +79,10 @@ final class EntryLikelihood {
     return signals;
   }
 
-  /** A lamp that cannot light looks as if nothing were there. */
   private long[][] lampSignals(BoardState state, String lamp) {
     long[][] signals = new long[boards.groups()][];
     for (int g = 0; g < signals.length; g++) {
       signals[g] = boards.lampSignals(state, g, lamp);
-      long dead = boards.deadLamp(g, lamp);
-      for (int s = 0; s < signals[g].length; s++) {
-        signals[g][s] &= ~dead;
-      }
-      signals[g][Signal.NOTHING.ordinal()] |= dead;
     }
     return signals;
   }
@@ -141,10 +137,10 @@ final class EntryLikelihood {
               label,
               part,
               cell,
-              inverted ? ifLow : ifHigh,
-              inverted ? ifHigh : ifLow);
+              inverted ^ reading.inverted() ? ifLow : ifHigh,
+              inverted ^ reading.inverted() ? ifHigh : ifLow);
         });
-    add(logs, group, rest[0], Math.log(reading.probability().applyAsDouble(Signal.UNKNOWN)));
+    add(tally, group, rest[0], Math.log(reading.probability().applyAsDouble(Signal.UNKNOWN)));
   }
 
   private static void note(

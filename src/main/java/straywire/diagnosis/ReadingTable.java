@@ -105,4 +105,31 @@ public final class ReadingTable {
   public double usualVolts(Signal signal) {
     return volts.get(signal);
   }
+
+  /** A short wording of the reading to expect, such as {@code about 3.5 V}. */
+  public String wording(Signal signal) {
+    if (signal == Signal.UNKNOWN) {
+      return "low or high";
+    }
+    String volts = String.format(java.util.Locale.ROOT, "about %.1f V", usualVolts(signal));
+    return switch (signal) {
+      case OPEN_INPUT -> volts + ", undriven";
+      case NOTHING -> volts + ", nothing there";
+      case FIGHT, FIGHT_LOW -> volts + ", two outputs fight";
+      case RAISED_LOW, STARVED -> volts + ", neither rail";
+      case UNSTABLE -> volts + ", not steady";
+      default -> volts;
+    };
+  }
+
+  /** What a logic probe most likely shows, in a word. */
+  public String probeWording(Signal signal) {
+    ProbeShows likeliest = ProbeShows.LOW;
+    for (ProbeShows shows : ProbeShows.values()) {
+      if (probe(signal, shows) > probe(signal, likeliest)) {
+        likeliest = shows;
+      }
+    }
+    return likeliest.name().toLowerCase(java.util.Locale.ROOT);
+  }
 }

@@ -72,10 +72,10 @@ final class BoardWords {
 
   /**
    * Where the legs among {@code ends} are, as a tail to a sentence; empty when there is none. With
-   * several, each place is led by its part.
+   * several, each place is led by its part. Parts with one row of legs are left out.
    */
   String where(List<End> ends) {
-    List<End> pins = ends.stream().filter(e -> e.kind() == End.Kind.PIN).distinct().toList();
+    List<End> pins = ends.stream().filter(this::inTwoRows).distinct().toList();
     if (pins.isEmpty()) {
       return "";
     }
@@ -86,6 +86,11 @@ final class BoardWords {
       places.add(pins.size() == 1 ? place : pin.label() + " " + place);
     }
     return ": " + String.join("; ", places) + ", " + LegPlace.VIEW;
+  }
+
+  /** True for a leg of a two-row part: its count of legs is even. */
+  private boolean inTwoRows(End end) {
+    return end.kind() == End.Kind.PIN && module.parts().get(end.label()).part().pinCount() % 2 == 0;
   }
 
   List<End> pins(String part) {

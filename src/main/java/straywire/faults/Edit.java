@@ -3,6 +3,7 @@ package straywire.faults;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Jumper;
 import straywire.module.Module;
@@ -136,10 +137,10 @@ public sealed interface Edit {
     public String repair(Module module) {
       BoardWords board = new BoardWords(module);
       End other = jumper.from().equals(end) ? jumper.to() : jumper.from();
-      return "Move the end at "
-          + board.end(now)
-          + " of the wire coming from "
+      return "On the wire from "
           + board.end(other)
+          + " move the end at "
+          + board.end(now)
           + " to "
           + board.end(end)
           + board.where(List.of(end));
@@ -435,7 +436,9 @@ public sealed interface Edit {
       String name = "the " + new BoardWords(module).control(control);
       return switch (fault) {
         case CONTACT_NEVER_CLOSES, CONTACT_ALWAYS_CLOSED ->
-            "Exchange " + name + " or turn it to its other pair of legs";
+            module.controls().get(control).kind() == Control.Kind.BUTTON
+                ? "Turn " + name + " by a quarter, or exchange it"
+                : "Exchange " + name;
         case PULL_MISSING ->
             "Put a resistor of "
                 + module.controls().get(control).pullOhms()

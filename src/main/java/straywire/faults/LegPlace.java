@@ -28,18 +28,24 @@ public record LegPlace(boolean leftRow, int fromNotch) {
           "eleventh",
           "twelfth",
           "thirteenth",
-          "fourteenth");
+          "fourteenth",
+          "fifteenth",
+          "sixteenth",
+          "seventeenth",
+          "eighteenth",
+          "nineteenth",
+          "twentieth");
 
   /**
    * Place of a pin.
    *
    * @param pin pin number, 1 to {@code pinCount}
-   * @param pinCount even, 2 to 28
+   * @param pinCount even, 2 to 40
    */
   public static LegPlace of(int pin, int pinCount) {
     if (pinCount < 2 || pinCount % 2 != 0 || pinCount > 2 * ORDINALS.size()) {
       throw new IllegalArgumentException(
-          "A two-row part has an even number of legs from 2 to 28, got " + pinCount);
+          "A two-row part has an even number of legs from 2 to 40, got " + pinCount);
     }
     if (pin < 1 || pin > pinCount) {
       throw new IllegalArgumentException("Pins run from 1 to " + pinCount + ", got " + pin);

@@ -48,7 +48,7 @@ final class PartFaults {
 
   /** A half turn brings leg p to where leg p + N/2 should be. */
   Draft turned() {
-    Fitted fitted = onePart();
+    Fitted fitted = twoRowPart();
     int half = fitted.part().pinCount() / 2;
     List<Edit> edits = new ArrayList<>();
     for (End pin : board.pins(fitted.label())) {
@@ -71,7 +71,7 @@ final class PartFaults {
 
   /** What is meant for leg p went to leg N+1-p. */
   Draft countedMirrored() {
-    Fitted fitted = onePart();
+    Fitted fitted = twoRowPart();
     int count = fitted.part().pinCount();
     List<Edit> edits = new ArrayList<>();
     for (End pin : board.pins(fitted.label())) {
@@ -228,6 +228,14 @@ final class PartFaults {
   private Fitted onePart() {
     places.need(1, "a part");
     return places.part(0);
+  }
+
+  private Fitted twoRowPart() {
+    Fitted fitted = onePart();
+    if (fitted.part().pinCount() % 2 != 0) {
+      throw places.wrong("part " + fitted.label() + " does not have two rows of legs");
+    }
+    return fitted;
   }
 
   private Fitted part14() {

@@ -1,5 +1,8 @@
 package straywire.faults;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import straywire.module.End;
 import straywire.module.Jumper;
 import straywire.module.Module;
@@ -25,6 +28,7 @@ public final class VariationOf {
   public Variation compile(Hypothesis hypothesis) {
     Variation variation = new Variation();
     hypothesis.edits().forEach(edit -> add(edit, variation));
+    runs(hypothesis.edits()).forEach((jumper, run) -> move(jumper, run, variation));
     return variation;
   }
 
@@ -33,8 +37,6 @@ public final class VariationOf {
       variation.remove(wiring.jumper(e.jumper()));
     } else if (edit instanceof Edit.JumperAdded e) {
       variation.join(wiring.vertex(e.from()), wiring.vertex(e.to()));
-    } else if (edit instanceof Edit.EndMoved e) {
-      move(e, variation);
     } else if (edit instanceof Edit.ContactOpen e) {
       variation.remove(wiring.contact(e.pin()));
     } else if (edit instanceof Edit.LegElsewhere e) {
@@ -81,17 +83,33 @@ public final class VariationOf {
           });
     } else if (edit instanceof Edit.RailUnlinked e) {
       variation.remove(wiring.link(e.segment()));
-    } else {
-      // What is left is a supply reversed or rails joined: no logic.
+    } else if (edit instanceof Edit.SupplyReversed || edit instanceof Edit.RailsJoined) {
       variation.noLogic();
     }
   }
 
-  private void move(Edit.EndMoved moved, Variation variation) {
-    Jumper jumper = moved.jumper();
+  /** Where a moved jumper runs: of a pair of faults each may have moved one of its ends. */
+  private record Run(End from, End to) {}
+
+  private static Map<Jumper, Run> runs(List<Edit> edits) {
+    Map<Jumper, Run> runs = new LinkedHashMap<>();
+    for (Edit edit : edits) {
+      if (edit instanceof Edit.EndMoved moved) {
+        Jumper jumper = moved.jumper();
+        Run run = runs.getOrDefault(jumper, new Run(jumper.from(), jumper.to()));
+        runs.put(
+            jumper,
+            moved.end().equals(jumper.from())
+                ? new Run(moved.now(), run.to())
+                : new Run(run.from(), moved.now()));
+      }
+    }
+    return runs;
+  }
+
+  private void move(Jumper jumper, Run run, Variation variation) {
     variation.remove(wiring.jumper(jumper));
-    End other = jumper.from().equals(moved.end()) ? jumper.to() : jumper.from();
     variation.join(
-        wiring.vertex(new Point(other, false)), wiring.vertex(new Point(moved.now(), false)));
+        wiring.vertex(new Point(run.from(), false)), wiring.vertex(new Point(run.to(), false)));
   }
 }

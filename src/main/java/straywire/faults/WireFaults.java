@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import straywire.module.End;
 import straywire.module.Jumper;
 import straywire.module.Module;
@@ -75,11 +76,14 @@ final class WireFaults {
             first.jumper() + " " + first.end() + " with " + second.jumper() + " " + second.end(),
             List.copyOf(moves))
         .saying(
-            "The ends at "
+            "The wires from "
+                + board.end(other(first.jumper(), first.end()))
+                + " and from "
+                + board.end(other(second.jumper(), second.end()))
+                + " are exchanged at "
                 + board.end(first.end())
                 + " and "
-                + board.end(second.end())
-                + " are exchanged");
+                + board.end(second.end()));
   }
 
   Draft orderReversed() {
@@ -93,9 +97,10 @@ final class WireFaults {
     String at = ends.stream().map(w -> w.end().toString()).collect(Collectors.joining(" "));
     return Draft.plain(module, jumpers + " at " + at, List.copyOf(moves))
         .saying(
-            "The wires at "
-                + ends.stream().map(w -> board.end(w.end())).collect(Collectors.joining(", "))
-                + " sit in reverse order");
+            "The wires from "
+                + named(ends.stream().map(w -> other(w.jumper(), w.end())))
+                + " sit in reverse order at "
+                + named(ends.stream().map(WireEnd::end)));
   }
 
   Draft inverterBypassed() {
@@ -241,6 +246,10 @@ final class WireFaults {
 
   private static End other(Jumper jumper, End end) {
     return jumper.from().equals(end) ? jumper.to() : jumper.from();
+  }
+
+  private String named(Stream<End> ends) {
+    return ends.map(board::end).collect(Collectors.joining(", "));
   }
 
   private static String suspect(End pin) {

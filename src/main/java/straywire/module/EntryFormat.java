@@ -4,9 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
@@ -98,9 +96,11 @@ public final class EntryFormat {
             f ->
                 new Entry.Probed(
                     labels.point(f.text("probed")),
-                    Entry.ProbeShows.valueOf(
-                        upper(f.oneOf("shows", words(Entry.ProbeShows.values()))))),
-            (e, o) -> o.put("probed", e.point().toString()).put("shows", lower(e.shows()))));
+                    EnumWords.of(
+                        Entry.ProbeShows.class,
+                        f.oneOf("shows", EnumWords.words(Entry.ProbeShows.values())))),
+            (e, o) ->
+                o.put("probed", e.point().toString()).put("shows", EnumWords.word(e.shows()))));
     all.add(
         new Form<>(
             Entry.Continuity.class,
@@ -152,7 +152,7 @@ public final class EntryFormat {
         new Form<>(
             Entry.Look.class,
             List.of("look"),
-            f -> new Entry.Look(look(f.texts("look"))),
+            f -> new Entry.Look(labels.look(f.texts("look"))),
             (e, o) -> addAll(o.putArray("look"), e.what())));
     all.add(
         new Form<>(
@@ -239,11 +239,11 @@ public final class EntryFormat {
 
   private Entry.Symptom readSymptom(JsonFields fields) {
     String place = fields.has("place") ? labels.place(fields.text("place")) : "";
-    String answer = fields.oneOf("answer", words(Entry.Answer.values()));
+    String answer = fields.oneOf("answer", EnumWords.words(Entry.Answer.values()));
     return new Entry.Symptom(
         Wording.symptom(fields.text("symptom")),
         place,
-        Entry.Answer.valueOf(upper(answer)),
+        EnumWords.of(Entry.Answer.class, answer),
         fields.has("entries") ? fields.integers("entries", 1) : List.of());
   }
 
@@ -252,20 +252,11 @@ public final class EntryFormat {
     if (!symptom.place().isEmpty()) {
       object.put("place", symptom.place());
     }
-    object.put("answer", lower(symptom.answer()));
+    object.put("answer", EnumWords.word(symptom.answer()));
     if (!symptom.entries().isEmpty()) {
       ArrayNode entries = object.putArray("entries");
       symptom.entries().forEach(entries::add);
     }
-  }
-
-  private List<String> look(List<String> what) {
-    if (what.isEmpty()) {
-      throw new BadEntry(
-          "look: nothing to look at; known are " + String.join(", ", lamps.labels()));
-    }
-    what.forEach(label -> Labels.known("lamp or word of lamps", label, lamps.labels()));
-    return what;
   }
 
   private static void putAll(ObjectNode object, Map<String, String> values) {
@@ -274,17 +265,5 @@ public final class EntryFormat {
 
   private static void addAll(ArrayNode array, List<String> values) {
     values.forEach(array::add);
-  }
-
-  static List<String> words(Enum<?>[] values) {
-    return Arrays.stream(values).map(EntryFormat::lower).toList();
-  }
-
-  static String lower(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
-  private static String upper(String word) {
-    return word.toUpperCase(Locale.ROOT).replace('-', '_');
   }
 }

@@ -119,7 +119,11 @@ final class JsonFields {
       throw wrong(name, expected, value);
     }
     Map<String, String> texts = new LinkedHashMap<>();
-    value.properties().forEach(field -> texts.put(field.getKey(), textOf(name, field.getValue())));
+    value
+        .properties()
+        .forEach(
+            field ->
+                texts.put(field.getKey(), textOf(name + "." + field.getKey(), field.getValue())));
     return texts;
   }
 }

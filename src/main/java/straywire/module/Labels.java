@@ -20,7 +20,8 @@ import straywire.parts.PinSpec;
  * <p>Every method that resolves throws {@link BadEntry} with the nearest valid name.
  */
 public final class Labels {
-  private static final String ROW = "/row";
+  /** What marks a row in the name of a point. */
+  static final String ROW = "/row";
 
   private final Module module;
   private final Map<String, End> byLabel = new TreeMap<>();
@@ -196,22 +197,39 @@ public final class Labels {
     throw new BadEntry("nothing is labelled " + text + Nearest.hint(text, all));
   }
 
+  public List<String> buttons() {
+    return module.controls().values().stream()
+        .filter(c -> c.kind() == Control.Kind.BUTTON)
+        .map(Control::label)
+        .toList();
+  }
+
   public String button(String text) {
-    List<String> buttons =
-        module.controls().values().stream()
-            .filter(c -> c.kind() == Control.Kind.BUTTON)
-            .map(Control::label)
-            .toList();
-    if (buttons.contains(text)) {
+    if (buttons().contains(text)) {
       return text;
     }
     if (module.controls().containsKey(text)) {
       throw new BadEntry(text + " is a switch; set it high or low");
     }
-    throw new BadEntry("no button is labelled " + text + Nearest.hint(text, buttons));
+    return known("button", text, buttons());
   }
 
-  static String known(String what, String text, Collection<String> labels) {
+  /** Labels of words of lamps and of single lamps. */
+  List<String> lookedAt() {
+    return WordValues.ofLamps(module).labels();
+  }
+
+  /** The same labels, when each of them can be looked at. */
+  List<String> look(List<String> what) {
+    List<String> lamps = lookedAt();
+    if (what.isEmpty()) {
+      throw new BadEntry("nothing to look at" + Nearest.hint("", lamps));
+    }
+    what.forEach(label -> known("lamp or word of lamps", label, lamps));
+    return what;
+  }
+
+  private static String known(String what, String text, Collection<String> labels) {
     if (!labels.contains(text)) {
       throw new BadEntry("no " + what + " is labelled " + text + Nearest.hint(text, labels));
     }

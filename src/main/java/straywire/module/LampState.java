@@ -1,7 +1,6 @@
 package straywire.module;
 
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
 
 /** What an eye says of a lamp; written as one character of a lamp word. */
@@ -24,7 +23,7 @@ public enum LampState {
 
   /** The word a person writes, such as {@code not-looked}. */
   public String word() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return EnumWords.word(this);
   }
 
   static Optional<LampState> ofMark(char mark) {

@@ -65,6 +65,7 @@ public final class LogWriter implements Closeable {
       header.put("title", title);
     }
     writer.write(new LogLine(0, header));
+    forceFolder(file);
     return writer;
   }
 
@@ -117,8 +118,25 @@ public final class LogWriter implements Closeable {
   }
 
   private void write(LogLine line) throws IOException {
-    writeFully(line.text(style.clock().map(InstantSource::instant), style.checksums()) + "\n");
-    channel.force(true);
+    long before = channel.position();
+    try {
+      writeFully(line.text(style.clock().map(InstantSource::instant), style.checksums()) + "\n");
+      channel.force(true);
+    } catch (IOException e) {
+      // A full disk takes half a line; the next entry must not be written behind it.
+      channel.truncate(before);
+      throw e;
+    }
+  }
+
+  /** Brings the name of a new file to the disk, too. */
+  private static void forceFolder(Path file) {
+    try (FileChannel folder =
+        FileChannel.open(file.toAbsolutePath().getParent(), StandardOpenOption.READ)) {
+      folder.force(true);
+    } catch (IOException e) {
+      // Some systems do not open folders; there the file itself is all that can be forced.
+    }
   }
 
   private void writeFully(String text) throws IOException {

@@ -125,11 +125,11 @@ final class ModuleBinder {
   private void linkRails() {
     Map<String, YamlValue> written = top.get("rails").fields();
     for (RailSegment rail : rails) {
-      if (rail.linkedTo().isEmpty()
-          && !written.get(rail.label()).fields().containsKey("linked-to")) {
+      Map<String, YamlValue> fields = written.get(rail.label()).fields();
+      if (!fields.containsKey("linked-to")) {
         continue;
       }
-      YamlValue link = written.get(rail.label()).fields().get("linked-to");
+      YamlValue link = fields.get("linked-to");
       RailSegment feeding = railAt(link);
       if (feeding.supply() != rail.supply()) {
         throw link.wrong(

@@ -1,6 +1,7 @@
 package straywire.module;
 
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,21 +14,19 @@ public final class Nearest {
   private Nearest() {}
 
   /**
-   * The closest name by letters changed, added, left out or swapped, letter case apart; the first
-   * in sort order of equals. Empty when more than a third of the letters (at least one) differ.
+   * The closest name by letters changed, added, left out or swapped, letter case apart; of equals
+   * one as long as the wrong one, then the first in sort order. Empty when more than a third of the
+   * letters differ (one letter of two; none of one).
    */
   public static Optional<String> to(String wrong, Collection<String> valid) {
-    String best = "";
-    int least = Integer.MAX_VALUE;
-    for (String candidate : new TreeSet<>(valid)) {
-      int distance = distance(wrong.toLowerCase(Locale.ROOT), candidate.toLowerCase(Locale.ROOT));
-      if (distance < least) {
-        least = distance;
-        best = candidate;
-      }
-    }
-    int tolerated = Math.max(1, wrong.length() / 3);
-    return least <= tolerated ? Optional.of(best) : Optional.empty();
+    String small = wrong.toLowerCase(Locale.ROOT);
+    int tolerated = wrong.length() == 1 ? 0 : Math.max(1, wrong.length() / 3);
+    return valid.stream()
+        .filter(name -> !wrong.isEmpty() && distance(small, name) <= tolerated)
+        .min(
+            Comparator.comparingInt((String name) -> distance(small, name))
+                .thenComparingInt(name -> Math.abs(name.length() - wrong.length()))
+                .thenComparing(Comparator.naturalOrder()));
   }
 
   /**
@@ -53,7 +52,8 @@ public final class Nearest {
   }
 
   /** Edit distance with swaps of neighbouring letters (optimal string alignment). */
-  private static int distance(String a, String b) {
+  private static int distance(String a, String name) {
+    String b = name.toLowerCase(Locale.ROOT);
     int[][] cost = new int[a.length() + 1][b.length() + 1];
     for (int i = 0; i <= a.length(); i++) {
       for (int j = 0; j <= b.length(); j++) {

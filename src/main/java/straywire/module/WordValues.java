@@ -130,6 +130,13 @@ abstract class WordValues<S> {
   /** Throws when there is a better thing to say of a label than that it is unknown. */
   abstract void refuse(String label);
 
+  /** The name of a state that may be given as its mark. */
+  String nameOf(String nameOrMark) {
+    return nameOrMark.length() == 1
+        ? ofMark(nameOrMark.charAt(0)).map(this::name).orElse(nameOrMark)
+        : nameOrMark;
+  }
+
   List<String> singles() {
     return singles;
   }
@@ -161,7 +168,7 @@ abstract class WordValues<S> {
                       }
                     }));
     if (spread.isEmpty()) {
-      throw new BadEntry("no " + what + " is named; known are " + String.join(", ", labels()));
+      throw new BadEntry("no " + what + " is named" + Nearest.hint("", labels()));
     }
     return spread;
   }

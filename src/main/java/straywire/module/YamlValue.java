@@ -55,11 +55,19 @@ final class YamlValue {
       }
       return new YamlValue(file, "", lineOf(top.get()), top.get());
     } catch (MarkedYamlEngineException e) {
-      int line = e.getProblemMark().map(mark -> mark.getLine() + 1).orElse(0);
-      throw new InputError(file, line, "not YAML: " + oneLine(e.getProblem()));
+      throw new InputError(file, troubleLine(e), "not YAML: " + oneLine(e.getProblem()));
     } catch (YamlEngineException e) {
-      throw new InputError(file, 0, "not YAML: " + oneLine(e.getMessage()));
+      // The only unmarked trouble left: the limit set above.
+      throw new InputError(file, 0, "a list or mapping is used twice by *name; write it out");
     }
+  }
+
+  /** What never ends is complained of where it begins. */
+  private static int troubleLine(MarkedYamlEngineException e) {
+    boolean atEnd = e.getProblem().contains("end of stream");
+    Optional<Mark> mark =
+        atEnd && e.getContextMark().isPresent() ? e.getContextMark() : e.getProblemMark();
+    return mark.map(m -> m.getLine() + 1).orElse(0);
   }
 
   private static String oneLine(String text) {

@@ -122,12 +122,58 @@ public final class Boards {
     return lanes;
   }
 
-  /** What is at a lamp's net, as {@link #signals}. */
+  /** How a lamp looks in one group: lanes in which it is certainly lit, and certainly dark. */
+  public record Glow(long lit, long dark) {}
+
+  /** How a lamp looks; lanes in neither plane may be either. */
+  public Glow glow(BoardState state, int group, String lamp) {
+    LaneGroup in = groups[group];
+    if (!state.powered()) {
+      return new Glow(0, in.used());
+    }
+    long[] words = state.groups()[group];
+    int node = in.lampNode(lamp);
+    long never = deadLamp(group, lamp) | in.noLogic;
+    long high = in.mayBeHigh(words, node);
+    long low = in.mayBeLow(words, node);
+    long open = in.mayBeOpen(words, node);
+    if (!in.lightsOnHigh(lamp)) {
+      return new Glow(low & ~high & ~open & ~never, in.used() & (~low | never));
+    }
+    return new Glow(high & ~low & ~open & ~never, in.used() & (~high | never));
+  }
+
+  /** What is at every vertex of the wiring, for one group, each as {@link #signals}. */
+  public long[][] allSignals(BoardState state, int group) {
+    long[][] all = new long[wiring.vertexCount()][];
+    if (!state.powered()) {
+      java.util.Arrays.setAll(all, v -> nothing(group));
+      return all;
+    }
+    long[][] byNode = readers[group].readAll(state.groups()[group]);
+    java.util.Arrays.setAll(all, v -> byNode[groups[group].topology.node(v)]);
+    return all;
+  }
+
+  /**
+   * What the eye gets from a lamp, as {@link #signals}, said of a lamp that lights on a high: a
+   * lamp to the supply rail shows the opposite level, one that cannot light shows nothing.
+   */
   public long[] lampSignals(BoardState state, int group, String lamp) {
     if (!state.powered()) {
       return nothing(group);
     }
-    return readers[group].read(state.groups()[group], groups[group].lampNode(lamp));
+    LaneGroup in = groups[group];
+    long[] lanes = readers[group].read(state.groups()[group], in.lampNode(lamp));
+    if (!in.lightsOnHigh(lamp)) {
+      lanes = Signal.upsideDown(lanes);
+    }
+    long dead = deadLamp(group, lamp);
+    for (int s = 0; s < lanes.length; s++) {
+      lanes[s] &= ~dead;
+    }
+    lanes[Signal.NOTHING.ordinal()] |= dead;
+    return lanes;
   }
 
   /** Lanes of a group in which a lamp cannot light. */

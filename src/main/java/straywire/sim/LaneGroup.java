@@ -220,6 +220,10 @@ final class LaneGroup {
     return topology.node(wiring.vertex(point));
   }
 
+  boolean lightsOnHigh(String lamp) {
+    return wiring.module().lamps().get(lamp).lightsOnHigh();
+  }
+
   int lampNode(String lamp) {
     return topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0)));
   }
@@ -261,7 +265,8 @@ final class LaneGroup {
     for (PartSeat seat : seats) {
       seat.part.logic().forget(state, seat.stateAt, -1L);
     }
-    Arrays.fill(touchedDrivers, true);
+    // Nodes without a driver, tied to a rail or open, are solved here once and for all.
+    Arrays.fill(touchedClusters, true);
     Arrays.fill(touchedSeats, true);
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
     settle(state);
@@ -294,7 +299,7 @@ final class LaneGroup {
       seats.get(i).step(state, before, nodes, 3 * nodes, drivers.count, raised, touchedDrivers);
       state[raisedAt + i] = raised[0];
     }
-    Arrays.fill(touchedDrivers, true);
+    Arrays.fill(touchedClusters, true);
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
     settle(state);
   }

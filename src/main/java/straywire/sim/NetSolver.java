@@ -188,42 +188,27 @@ final class NetSolver {
   }
 
   /**
-   * Sorts the lanes of one node by what drives it, for classification: rail lows and highs, outputs
-   * certain to be low or high, resistors.
+   * Spreads the drives of one cluster, so that {@link #drives} can tell what drives its nodes.
+   * Slots that nothing in the cluster uses are zero at all times.
    */
-  Drives drives(int node, long[] state) {
-    fill(topology.clusterOfNode[node], state);
+  void spreadDrives(int cluster, long[] state) {
+    fill(cluster, state);
+  }
+
+  /** What certainly drives a node of the cluster spread last: rails, outputs, resistors. */
+  Drives drives(int node) {
     int at = node * SLOTS;
-    long[] sure = new long[4];
-    for (int rank = PULL_RANK; rank <= RAIL_RANK; rank++) {
-      int slot = at + rank * 4;
-      long low = planeOrNone(node, slot + LOW_IN_HIGH_WORLD);
-      long high = planeOrNone(node, slot + HIGH_IN_LOW_WORLD);
-      int kind = rank >= FIRST_OUTPUT_RANK ? 0 : 2;
-      sure[kind] |= low;
-      sure[kind + 1] |= high;
+    long outputLow = 0;
+    long outputHigh = 0;
+    for (int rank = FIRST_OUTPUT_RANK; rank <= RAIL_RANK; rank++) {
+      outputLow |= planes[at + rank * 4 + LOW_IN_HIGH_WORLD];
+      outputHigh |= planes[at + rank * 4 + HIGH_IN_LOW_WORLD];
     }
     int rail = at + RAIL_RANK * 4;
     return new Drives(
-        planeOrNone(node, rail + LOW_IN_HIGH_WORLD),
-        planeOrNone(node, rail + HIGH_IN_LOW_WORLD),
-        sure[0],
-        sure[1],
-        sure[2],
-        sure[3]);
-  }
-
-  private long planeOrNone(int node, int index) {
-    int slot = index - node * SLOTS;
-    for (int used : slotsOfCluster[topology.clusterOfNode[node]]) {
-      if (used == slot) {
-        return planes[index];
-      }
-    }
-    return 0;
+        planes[rail + LOW_IN_HIGH_WORLD], planes[rail + HIGH_IN_LOW_WORLD], outputLow, outputHigh);
   }
 
   /** Lanes in which something of a kind certainly drives a node. */
-  record Drives(
-      long railLow, long railHigh, long outputLow, long outputHigh, long pullLow, long pullHigh) {}
+  record Drives(long railLow, long railHigh, long outputLow, long outputHigh) {}
 }

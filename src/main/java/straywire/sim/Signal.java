@@ -33,4 +33,25 @@ public enum Signal {
   UNSTABLE;
 
   static final int COUNT = values().length;
+
+  /** Lanes by signal as they look to a lamp between the point and the supply rail. */
+  static long[] upsideDown(long[] lanes) {
+    long[] turned = new long[COUNT];
+    for (Signal signal : values()) {
+      turned[signal.opposite().ordinal()] |= lanes[signal.ordinal()];
+    }
+    return turned;
+  }
+
+  private Signal opposite() {
+    return switch (this) {
+      case RAIL_LOW -> RAIL_HIGH;
+      case RAIL_HIGH -> RAIL_LOW;
+      case LOW, RAISED_LOW, FIGHT_LOW -> HIGH;
+      case HIGH, HIGH_CMOS, CLAMPED_HIGH -> LOW;
+      case PULLED_LOW -> PULLED_HIGH;
+      case PULLED_HIGH -> PULLED_LOW;
+      case FIGHT, OPEN_INPUT, NOTHING, STARVED, UNKNOWN, UNSTABLE -> this;
+    };
+  }
 }

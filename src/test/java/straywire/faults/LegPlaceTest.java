@@ -88,7 +88,7 @@ class LegPlaceTest {
 
   @Test
   void everyLegHasAPlaceOfItsOwn() {
-    for (int count : new int[] {8, 14, 16, 18, 20, 24, 28}) {
+    for (int count : new int[] {8, 14, 16, 18, 20, 24, 28, 40}) {
       assertThat(IntStream.rangeClosed(1, count).mapToObj(p -> LegPlace.of(p, count)).distinct())
           .hasSize(count);
     }
@@ -98,6 +98,7 @@ class LegPlaceTest {
   void aPinThePartDoesNotHaveIsRefused() {
     assertThatThrownBy(() -> LegPlace.of(15, 14)).hasMessage("Pins run from 1 to 14, got 15");
     assertThatThrownBy(() -> LegPlace.of(0, 14)).hasMessage("Pins run from 1 to 14, got 0");
+    assertThatThrownBy(() -> LegPlace.of(1, 42)).hasMessageContaining("got 42");
     assertThatThrownBy(() -> LegPlace.of(1, 15)).hasMessageContaining("got 15");
   }
 }

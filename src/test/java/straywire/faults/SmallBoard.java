@@ -29,6 +29,8 @@ final class SmallBoard {
   static final Part OLD_COUNTER =
       part("74x90", "CKB R01 R02 NC VCC R91 R92 QC QB GND QD QA NC CKA");
 
+  static final Part NETWORK = part("network", "VCC R01 R02");
+
   static final Family LS = family("LS");
   static final Family HC = family("HC");
 
@@ -37,6 +39,7 @@ final class SmallBoard {
     parts.put("U1", new Fitted("U1", MEMORY, LS, "", true));
     parts.put("U3", new Fitted("U3", INVERTERS, LS, "", true));
     parts.put("U4", new Fitted("U4", OLD_COUNTER, LS, "", true));
+    parts.put("RN1", new Fitted("RN1", NETWORK, LS, "", true));
     parts.put("U9", new Fitted("U9", INVERTERS, LS, "", false));
     TreeMap<String, Control> controls = new TreeMap<>();
     controls.put(

@@ -1,0 +1,196 @@
+package straywire.casebook;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import straywire.diagnosis.ReadingTable;
+import straywire.diagnosis.Step;
+import straywire.faults.Hypothesis;
+import straywire.faults.VariationOf;
+import straywire.faults.Visibility;
+import straywire.module.End;
+import straywire.module.Entry;
+import straywire.module.LampState;
+import straywire.module.Module;
+import straywire.module.Point;
+import straywire.module.Word;
+import straywire.sim.BoardState;
+import straywire.sim.Boards;
+import straywire.sim.Signal;
+import straywire.sim.Wiring;
+
+/**
+ * A module with one known fault on a bench of numbers: does what the hand would do and reports what
+ * eye and meter would, without slips. What memory holds at power-up comes from the seed.
+ */
+public final class SimulatedBench {
+  private static final double READS_ONE = 0.5;
+
+  private final Module module;
+  private final Hypothesis truth;
+  private final Boards board;
+  private final ReadingTable table;
+  private final Visibility visibility;
+  private final Random random;
+  private final Map<String, Boolean> bits = new TreeMap<>();
+  private BoardState state;
+
+  public SimulatedBench(Module module, Hypothesis truth, ReadingTable table, long seed) {
+    this.module = module;
+    this.truth = truth;
+    this.table = table;
+    Wiring wiring = new Wiring(module);
+    board = new Boards(wiring, List.of(new VariationOf(wiring).compile(truth)));
+    visibility = new Visibility(module);
+    random = new Random(seed);
+    state = board.off();
+  }
+
+  public Hypothesis truth() {
+    return truth;
+  }
+
+  /** Does what an action entry says; readings change nothing. */
+  public void act(Entry entry) {
+    if (entry instanceof Entry.Power e) {
+      bits.clear();
+      state = e.on() ? board.powerUp(state) : board.powerDown(state);
+    } else if (entry instanceof Entry.Set e) {
+      state = board.move(state, e.levels());
+    } else if (entry instanceof Entry.Press e) {
+      state = board.press(state, e.button());
+    } else if (entry instanceof Entry.Hold e) {
+      state = board.move(state, Map.of(e.button(), !rest(e.button())));
+    } else if (entry instanceof Entry.Release e) {
+      state = board.move(state, Map.of(e.button(), rest(e.button())));
+    }
+  }
+
+  private boolean rest(String button) {
+    return module.controls().get(button).restLevel();
+  }
+
+  /** What the eye sees at these lamp words or lamps. */
+  public Entry.Seen look(List<String> what) {
+    Map<String, LampState> seen = new TreeMap<>();
+    for (String name : what) {
+      List<String> lamps = module.lampWord(name).map(Word::members).orElse(List.of(name));
+      for (String lamp : lamps) {
+        seen.put(lamp, lamp(lamp));
+      }
+    }
+    return new Entry.Seen(seen);
+  }
+
+  private LampState lamp(String lamp) {
+    Signal signal =
+        resolved(
+            only(board.lampSignals(state, 0, lamp)),
+            new Point(new End(End.Kind.LAMP, lamp, 0), false),
+            !module.lamps().get(lamp).lightsOnHigh());
+    LampState likeliest = LampState.DARK;
+    for (LampState shown : List.of(LampState.LIT, LampState.DIM, LampState.FLICKERING)) {
+      if (table.lamp(signal, shown) > table.lamp(signal, likeliest)) {
+        likeliest = shown;
+      }
+    }
+    return likeliest;
+  }
+
+  private static Signal only(long[] lanes) {
+    for (Signal signal : Signal.values()) {
+      if (lanes[signal.ordinal()] != 0) {
+        return signal;
+      }
+    }
+    throw new IllegalStateException("A lane shows some signal");
+  }
+
+  /** An unknown level is settled by the bit it shows, which then keeps its value. */
+  private Signal resolved(Signal signal, Point point, boolean upsideDown) {
+    if (signal != Signal.UNKNOWN) {
+      return signal;
+    }
+    List<Boolean> level = new ArrayList<>();
+    board.trace(
+        state,
+        0,
+        point,
+        1,
+        (label, part, cell, inverted, lanes) -> {
+          if (lanes != 0) {
+            level.add(
+                upsideDown ^ inverted ^ bits.computeIfAbsent(label + " " + cell, k -> draw()));
+          }
+        });
+    return (level.isEmpty() ? draw() : level.get(0)) ? Signal.HIGH : Signal.LOW;
+  }
+
+  private boolean draw() {
+    return random.nextDouble() < READS_ONE;
+  }
+
+  /** The meter's reading at a point, volts. */
+  public double measure(Point point) {
+    Signal signal = resolved(only(board.signals(state, 0, point)), point, false);
+    return table.usualVolts(signal);
+  }
+
+  /** The logic probe's reading at a point. */
+  public Entry.ProbeShows probe(Point point) {
+    Signal signal = resolved(only(board.signals(state, 0, point)), point, false);
+    Entry.ProbeShows likeliest = Entry.ProbeShows.LOW;
+    for (Entry.ProbeShows shows : Entry.ProbeShows.values()) {
+      if (table.probe(signal, shows) > table.probe(signal, likeliest)) {
+        likeliest = shows;
+      }
+    }
+    return likeliest;
+  }
+
+  /**
+   * Carries out a step.
+   *
+   * @return the entries it leaves in the log, in order
+   */
+  public List<Entry> perform(Step step) {
+    List<Entry> entries = new ArrayList<>();
+    if (step instanceof Step.Work s) {
+      if (!s.set().isEmpty()) {
+        does(new Entry.Set(s.set()), entries);
+      }
+      s.press().ifPresent(button -> does(new Entry.Press(button), entries));
+      entries.add(look(s.words()));
+    } else if (step instanceof Step.Measure s) {
+      s.holding().ifPresent(button -> does(new Entry.Hold(button), entries));
+      entries.add(new Entry.Measured(s.point(), measure(s.point())));
+      s.holding().ifPresent(button -> does(new Entry.Release(button), entries));
+    } else if (step instanceof Step.Probe s) {
+      s.holding().ifPresent(button -> does(new Entry.Hold(button), entries));
+      entries.add(new Entry.Probed(s.point(), probe(s.point())));
+      s.holding().ifPresent(button -> does(new Entry.Release(button), entries));
+    } else if (step instanceof Step.Inspect s) {
+      entries.add(new Entry.Inspected(s.subject(), !visibility.shows(truth, s.subject())));
+    } else if (step instanceof Step.Beep s) {
+      boolean on = state.powered();
+      if (on) {
+        does(new Entry.Power(false), entries);
+      }
+      boolean joined = board.joined(0, s.from(), s.to()) != 0;
+      entries.add(new Entry.Continuity(s.from(), s.to(), joined));
+      if (on) {
+        does(new Entry.Power(true), entries);
+      }
+    } else {
+      throw new IllegalArgumentException("A simulated bench cannot " + step);
+    }
+    return entries;
+  }
+
+  private void does(Entry entry, List<Entry> entries) {
+    act(entry);
+    entries.add(entry);
+  }
+}

@@ -1,0 +1,96 @@
+package straywire.diagnosis;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import straywire.faults.Hypothesis;
+import straywire.sim.BoardState;
+import straywire.sim.Boards;
+import straywire.sim.Lanes;
+
+/**
+ * The hypotheses that still matter, packed together into as few lanes as they need: what a step is
+ * worth is worked out on these alone, so that it gets cheaper as a sitting narrows.
+ */
+final class LiveSet {
+  /** Most hypotheses that take part. */
+  static final int MOST = 128;
+
+  /** Probability that may be left out. */
+  private static final double LEFT_OUT = 0.002;
+
+  final List<Hypothesis> hypotheses = new ArrayList<>();
+
+  /** Probabilities, adding up to 1 over the set. */
+  final double[] weights;
+
+  private final List<Boards> boards = new ArrayList<>();
+  private final List<BoardState> states = new ArrayList<>();
+
+  LiveSet(List<Diagnosis.Candidate> falling) {
+    List<Diagnosis.Candidate> chosen = new ArrayList<>();
+    double sum = 0;
+    for (Diagnosis.Candidate candidate : falling) {
+      if (chosen.size() == MOST || (sum > 1 - LEFT_OUT && chosen.size() > 1)) {
+        break;
+      }
+      chosen.add(candidate);
+      sum += candidate.probability();
+    }
+    List<Bank> banks = chosen.stream().map(c -> c.lane().bank()).distinct().toList();
+    List<Double> probabilities = new ArrayList<>();
+    for (Bank bank : banks) {
+      List<Integer> lanes = new ArrayList<>();
+      for (Diagnosis.Candidate candidate : chosen) {
+        if (candidate.lane().bank() == bank) {
+          lanes.add(candidate.lane().index());
+          hypotheses.add(candidate.hypothesis());
+          probabilities.add(candidate.probability());
+        }
+      }
+      int[] packed = lanes.stream().mapToInt(Integer::intValue).toArray();
+      Boards few = bank.boards.select(packed);
+      boards.add(few);
+      states.add(bank.boards.carry(bank.state(), packed, few));
+    }
+    double total = sum;
+    weights = probabilities.stream().mapToDouble(p -> p / total).toArray();
+  }
+
+  int size() {
+    return weights.length;
+  }
+
+  BoardState state() {
+    return states.get(0);
+  }
+
+  /** The states reached from here. */
+  List<BoardState> states() {
+    return states;
+  }
+
+  List<BoardState> move(List<BoardState> from, Map<String, Boolean> levels) {
+    List<BoardState> moved = new ArrayList<>();
+    for (int b = 0; b < boards.size(); b++) {
+      moved.add(boards.get(b).move(from.get(b), levels));
+    }
+    return moved;
+  }
+
+  /** Gives each lane group in turn, with the number of the hypothesis in its lane 0. */
+  void eachGroup(List<BoardState> at, GroupVisitor visitor) {
+    int first = 0;
+    for (int b = 0; b < boards.size(); b++) {
+      for (int g = 0; g < boards.get(b).groups(); g++) {
+        visitor.visit(boards.get(b), at.get(b), g, first + g * Lanes.COUNT);
+      }
+      first += boards.get(b).lanes();
+    }
+  }
+
+  /** Sees one lane group. */
+  interface GroupVisitor {
+    void visit(Boards boards, BoardState state, int group, int firstHypothesis);
+  }
+}

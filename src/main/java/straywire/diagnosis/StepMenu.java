@@ -1,0 +1,234 @@
+package straywire.diagnosis;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import straywire.faults.Edit;
+import straywire.faults.Hypothesis;
+import straywire.module.Control;
+import straywire.module.End;
+import straywire.module.Entry;
+import straywire.module.Module;
+import straywire.module.Point;
+import straywire.module.Word;
+import straywire.sim.BoardState;
+
+/**
+ * The steps that are considered, from one stated generator: every single control flipped, every
+ * value of a short word, telling patterns of a long one, each with and without each button, the
+ * settings of the by-hand exercise; a reading at every leg and row that a live hypothesis touches;
+ * a look at everything where one would show; a beep across every contact and wire in question; the
+ * exchange of each suspected part.
+ */
+final class StepMenu {
+  /** Words up to this many bits are tried at every value. */
+  private static final int SHORT_WORD = 4;
+
+  private final Module module;
+  private final Instruments instruments;
+
+  StepMenu(Module module, Instruments instruments) {
+    this.module = module;
+    this.instruments = instruments;
+  }
+
+  /** Settings worth trying from a state, each with a button to press or none; no doubles. */
+  List<Step.Work> work(BoardState state) {
+    Map<Step.Work, Boolean> steps = new LinkedHashMap<>();
+    List<String> words = module.lampWords().stream().map(Word::label).toList();
+    List<Map<String, Boolean>> settings = new ArrayList<>();
+    settings.add(Map.of());
+    for (Control control : module.controls().values()) {
+      if (control.kind() == Control.Kind.SWITCH) {
+        settings.add(Map.of(control.label(), !state.controls().get(control.label())));
+      }
+    }
+    for (Word word : module.controlWords()) {
+      for (long value : values(word, state)) {
+        settings.add(setting(word, value));
+      }
+    }
+    for (Map<String, Boolean> setting : settings) {
+      Map<String, Boolean> moves = moves(state, setting);
+      add(steps, new Step.Work(moves, Optional.empty(), words));
+      for (String button : buttons()) {
+        add(steps, new Step.Work(moves, Optional.of(button), words));
+      }
+    }
+    exercise(state, words).forEach(step -> add(steps, step));
+    steps.remove(new Step.Work(Map.of(), Optional.empty(), words));
+    return new ArrayList<>(steps.keySet());
+  }
+
+  private static void add(Map<Step.Work, Boolean> steps, Step.Work step) {
+    steps.putIfAbsent(step, true);
+  }
+
+  private List<String> buttons() {
+    return module.controls().values().stream()
+        .filter(c -> c.kind() == Control.Kind.BUTTON)
+        .map(Control::label)
+        .toList();
+  }
+
+  /** Only what has to be moved. */
+  private static Map<String, Boolean> moves(BoardState state, Map<String, Boolean> setting) {
+    Map<String, Boolean> moves = new TreeMap<>(setting);
+    moves.entrySet().removeIf(e -> state.controls().get(e.getKey()).equals(e.getValue()));
+    return moves;
+  }
+
+  private List<Long> values(Word word, BoardState state) {
+    int bits = word.members().size();
+    Set<Long> values = new LinkedHashSet<>();
+    long all = bits == Long.SIZE ? -1L : (1L << bits) - 1;
+    if (bits <= SHORT_WORD) {
+      for (long value = 0; value <= all; value++) {
+        values.add(value);
+      }
+    } else {
+      long now = value(word, state);
+      values.add(~now & all);
+      values.add(0L);
+      values.add(all);
+      values.add(0x5555555555555555L & all);
+      values.add(0xAAAAAAAAAAAAAAAAL & all);
+      values.add(0x3333333333333333L & all);
+      values.add(0x0F0F0F0F0F0F0F0FL & all);
+      for (int bit = 0; bit < bits; bit++) {
+        values.add(1L << bit);
+      }
+    }
+    return List.copyOf(values);
+  }
+
+  private static long value(Word word, BoardState state) {
+    long value = 0;
+    for (String member : word.members()) {
+      value = value << 1 | (state.controls().get(member) ? 1 : 0);
+    }
+    return value;
+  }
+
+  private static Map<String, Boolean> setting(Word word, long value) {
+    Map<String, Boolean> setting = new TreeMap<>();
+    int bits = word.members().size();
+    for (int i = 0; i < bits; i++) {
+      setting.put(word.members().get(i), (value >>> (bits - 1 - i) & 1) != 0);
+    }
+    return setting;
+  }
+
+  /** The settings of the by-hand exercise, as far as they are one set, one press or both. */
+  private List<Step.Work> exercise(BoardState state, List<String> words) {
+    List<Step.Work> steps = new ArrayList<>();
+    Map<String, Boolean> set = new TreeMap<>(state.controls());
+    boolean changed = false;
+    for (Entry entry : module.exercise()) {
+      if (entry instanceof Entry.Set e) {
+        set.putAll(e.levels());
+        changed = true;
+      } else if (entry instanceof Entry.Press e) {
+        steps.add(new Step.Work(moves(state, set), Optional.of(e.button()), words));
+        changed = false;
+      } else if (entry instanceof Entry.Look && changed) {
+        steps.add(new Step.Work(moves(state, set), Optional.empty(), words));
+        changed = false;
+      }
+    }
+    return steps;
+  }
+
+  /** Points that an edit of a live hypothesis touches, with all that is joined to them as meant. */
+  List<Point> points(List<Hypothesis> live) {
+    Set<Point> points = new TreeSet<>();
+    if (!instruments.meter() && !instruments.logicProbe()) {
+      return List.of();
+    }
+    for (Hypothesis hypothesis : live) {
+      for (Edit edit : hypothesis.edits()) {
+        for (End end : edit.touches(module)) {
+          addWithNet(points, end);
+        }
+      }
+    }
+    return List.copyOf(points);
+  }
+
+  private void addWithNet(Set<Point> points, End end) {
+    addPoints(points, end);
+    module
+        .netOf(end)
+        .filter(net -> !net.onRail())
+        .ifPresent(net -> net.ends().forEach(other -> addPoints(points, other)));
+  }
+
+  private static void addPoints(Set<Point> points, End end) {
+    if (end.kind() == End.Kind.PIN) {
+      points.add(new Point(end, true));
+    }
+    points.add(new Point(end, false));
+  }
+
+  /** Things at which a careful look would show a live hypothesis. */
+  List<String> subjects(List<Hypothesis> live) {
+    Set<String> subjects = new TreeSet<>();
+    if (instruments.eyes()) {
+      for (Hypothesis hypothesis : live) {
+        hypothesis.edits().forEach(edit -> subjects.addAll(edit.seenAt(module)));
+      }
+    }
+    return List.copyOf(subjects);
+  }
+
+  /** Contacts and wires in question, for a beep with power off. */
+  List<Step.Beep> beeps(List<Hypothesis> live) {
+    Set<Step.Beep> beeps = new LinkedHashSet<>();
+    if (instruments.meter()) {
+      for (Hypothesis hypothesis : live) {
+        for (Edit edit : hypothesis.edits()) {
+          List<End> ends = edit.touches(module);
+          for (int i = 0; i < ends.size(); i++) {
+            Point row = new Point(ends.get(i), false);
+            if (ends.get(i).kind() == End.Kind.PIN) {
+              beeps.add(new Step.Beep(new Point(ends.get(i), true), row));
+            }
+            if (i > 0) {
+              beeps.add(new Step.Beep(new Point(ends.get(i - 1), false), row));
+            }
+          }
+        }
+      }
+    }
+    return List.copyOf(beeps);
+  }
+
+  /** Buttons that can be held while a point is touched. */
+  List<Optional<String>> holds() {
+    List<Optional<String>> holds = new ArrayList<>();
+    holds.add(Optional.empty());
+    buttons().forEach(button -> holds.add(Optional.of(button)));
+    return holds;
+  }
+
+  /** Parts that a live hypothesis changes inside, for an exchange. */
+  List<String> parts(List<Hypothesis> live) {
+    Set<String> parts = new TreeSet<>();
+    if (instruments.spareParts()) {
+      for (Hypothesis hypothesis : live) {
+        for (String part : module.parts().keySet()) {
+          if (AfterRepair.mends(new Entry.Exchanged(part), hypothesis)) {
+            parts.add(part);
+          }
+        }
+      }
+    }
+    return List.copyOf(parts);
+  }
+}

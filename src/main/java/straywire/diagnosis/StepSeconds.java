@@ -1,0 +1,63 @@
+package straywire.diagnosis;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.Map;
+import java.util.TreeMap;
+import org.snakeyaml.engine.v2.api.Load;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+
+/** Seconds of the hand's time that each step takes, from {@code tables/seconds.yaml}. */
+public final class StepSeconds {
+  private final Map<String, Double> table = new TreeMap<>();
+
+  private StepSeconds(Map<?, ?> rows) {
+    rows.forEach((name, seconds) -> table.put(name.toString(), ((Number) seconds).doubleValue()));
+  }
+
+  /** The table that ships with the program. */
+  public static StepSeconds shipped() {
+    try (InputStream in = StepSeconds.class.getResourceAsStream("/tables/seconds.yaml")) {
+      return new StepSeconds(
+          (Map<?, ?>) new Load(LoadSettings.builder().build()).loadFromInputStream(in));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private double row(String name) {
+    Double seconds = table.get(name);
+    if (seconds == null) {
+      throw new IllegalStateException("tables/seconds.yaml has no row " + name);
+    }
+    return seconds;
+  }
+
+  /** Expected seconds of a step, above 0. */
+  public double of(Step step) {
+    if (step instanceof Step.Measure s) {
+      return row("measure") + (s.holding().isPresent() ? row("hold-button") : 0);
+    }
+    if (step instanceof Step.Probe s) {
+      return row("probe") + (s.holding().isPresent() ? row("hold-button") : 0);
+    }
+    if (step instanceof Step.Work s) {
+      return s.set().size() * row("move-control")
+          + (s.press().isPresent() ? row("press-button") : 0)
+          + s.words().size() * row("look-at-word");
+    }
+    if (step instanceof Step.Inspect s) {
+      return row("inspect-" + firstWord(s.subject()));
+    }
+    if (step instanceof Step.Beep) {
+      return row("beep");
+    }
+    return row(step instanceof Step.Exchange ? "exchange-part" : "ask");
+  }
+
+  private static String firstWord(String subject) {
+    int space = subject.indexOf(' ');
+    return space < 0 ? subject : subject.substring(0, space);
+  }
+}

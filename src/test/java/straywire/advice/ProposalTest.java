@@ -1,0 +1,130 @@
+package straywire.advice;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import straywire.faults.FaultExpansion;
+import straywire.faults.Hypothesis;
+import straywire.faults.Mechanism;
+import straywire.faults.PriorsFile;
+import straywire.faults.Suggestion;
+
+class ProposalTest {
+  private static final RuleBase RULES = RuleBase.shipped();
+  private final List<Suggestion> suggestions = RULES.propose(BeatMemory.MODULE);
+
+  @Test
+  void everyMechanismIsProposedThatTheModuleHasAPlaceFor() {
+    Set<Mechanism> proposed = EnumSet.noneOf(Mechanism.class);
+    suggestions.forEach(s -> proposed.add(s.mechanism()));
+    // Its rails are in one piece.
+    assertThat(EnumSet.complementOf(EnumSet.copyOf(proposed)))
+        .containsExactly(Mechanism.RAIL_NOT_LINKED);
+  }
+
+  @Test
+  void theCountOfEachMechanismIsKnown() {
+    Map<Mechanism, Integer> counts = new EnumMap<>(Mechanism.class);
+    suggestions.forEach(s -> counts.merge(s.mechanism(), 1, Integer::sum));
+    assertThat(counts)
+        .containsEntry(Mechanism.JUMPER_MISSING, 66)
+        .containsEntry(Mechanism.SUPPLY_JUMPER_MISSING, 10)
+        .containsEntry(Mechanism.LEG_NOT_IN_ROW, 76)
+        .containsEntry(Mechanism.INVERTER_BYPASSED, 10)
+        .containsEntry(Mechanism.BARE_LED, 18)
+        .containsEntry(Mechanism.LED_DEAD, 16)
+        .containsEntry(Mechanism.CONTACT_DEAD, 14)
+        .containsEntry(Mechanism.TURNED, 5)
+        .containsEntry(Mechanism.SUPPLY_AS_16, 2)
+        .containsEntry(Mechanism.WRONG_RAIL, 7);
+  }
+
+  @Test
+  void everySuggestionBecomesAHypothesisOfItsOwn() {
+    List<Hypothesis> hypotheses =
+        FaultExpansion.expandAll(BeatMemory.MODULE, suggestions, PriorsFile.shipped());
+    assertThat(hypotheses).hasSameSizeAs(suggestions);
+  }
+
+  @Test
+  void theSameListComesOutEveryTime() {
+    assertThat(RULES.propose(BeatMemory.MODULE)).isEqualTo(suggestions);
+    assertThat(RuleBase.shipped().propose(BeatMemory.MODULE)).isEqualTo(suggestions);
+    assertThat(suggestions).isSortedAccordingTo(Proposals.ORDER);
+  }
+
+  @Test
+  void noWiringIsSuggestedTwice() {
+    Set<String> seen = new HashSet<>();
+    for (Suggestion s : suggestions) {
+      assertThat(seen.add(s.mechanism() + " " + s.places())).as(s.toString()).isTrue();
+    }
+  }
+
+  @Test
+  void linesOfAWordCanBeExchangedThoughTheirPinsLieApart() {
+    assertProposed(Mechanism.ENDS_SWAPPED, "D6-U1.10", "U1.10", "D1-U2.6", "U2.6");
+  }
+
+  @Test
+  void theDataCanBeReversedOnTheWayInAndOnTheWayOut() {
+    assertThat(suggestions)
+        .filteredOn(s -> s.rule().equals("BUS-05"))
+        .anyMatch(
+            s ->
+                s.places().contains("D7-U1.12")
+                    && s.places().contains("D0-U2.4")
+                    && s.places().contains("U1.11-U3.9")
+                    && s.places().size() == 32);
+  }
+
+  @Test
+  void aNibbleCanBeReversedBeforeTheInverters() {
+    assertProposed(
+        Mechanism.ORDER_REVERSED,
+        "U1.11-U3.9",
+        "U3.9",
+        "U1.9-U3.5",
+        "U3.5",
+        "U1.7-U3.3",
+        "U3.3",
+        "U1.5-U3.1",
+        "U3.1");
+  }
+
+  @Test
+  void theOtherMemoryAndTheOtherFamilyCanBeInTheSocket() {
+    assertProposed(Mechanism.WRONG_PART, "U1", "74x219", "LS");
+    assertProposed(Mechanism.WRONG_PART, "U5", "74x245", "HC");
+  }
+
+  @Test
+  void theDirectionCanBeTiedLow() {
+    assertProposed(Mechanism.WRONG_RAIL, "VCC-U5.1", "GND");
+  }
+
+  @Test
+  void aLampWireCanBeMovedToTheLampBeside() {
+    assertProposed(Mechanism.END_MOVED, "U5.9-R7", "R7", "R6");
+  }
+
+  @Test
+  void pinsOnOneNetAreNotBridgedAndLegsAcrossTheChipAreNoNeighbours() {
+    assertThat(suggestions)
+        .filteredOn(s -> s.mechanism() == Mechanism.BRIDGED)
+        .anyMatch(s -> s.places().equals(List.of("U5.2", "U5.3")))
+        .noneMatch(s -> s.places().equals(List.of("U1.8", "U1.9")))
+        .noneMatch(s -> s.places().equals(List.of("U1.1", "U1.16")));
+  }
+
+  private void assertProposed(Mechanism mechanism, String... places) {
+    assertThat(suggestions)
+        .anyMatch(s -> s.mechanism() == mechanism && s.places().equals(List.of(places)));
+  }
+}
