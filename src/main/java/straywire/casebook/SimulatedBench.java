@@ -167,6 +167,8 @@ public final class SimulatedBench {
       s.holding().ifPresent(button -> does(new Entry.Hold(button), entries));
       entries.add(new Entry.Measured(s.point(), measure(s.point())));
       s.holding().ifPresent(button -> does(new Entry.Release(button), entries));
+    } else if (step instanceof Step.MeasureRound s) {
+      s.points().forEach(point -> entries.add(new Entry.Measured(point, measure(point))));
     } else if (step instanceof Step.Probe s) {
       s.holding().ifPresent(button -> does(new Entry.Hold(button), entries));
       entries.add(new Entry.Probed(s.point(), probe(s.point())));

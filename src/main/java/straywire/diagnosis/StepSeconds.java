@@ -39,6 +39,9 @@ public final class StepSeconds {
     if (step instanceof Step.Measure s) {
       return row("measure") + (s.holding().isPresent() ? row("hold-button") : 0);
     }
+    if (step instanceof Step.MeasureRound s) {
+      return row("measure") + (s.points().size() - 1) * row("measure-next");
+    }
     if (step instanceof Step.Probe s) {
       return row("probe") + (s.holding().isPresent() ? row("hold-button") : 0);
     }
