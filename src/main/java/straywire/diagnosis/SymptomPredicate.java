@@ -44,12 +44,10 @@ enum SymptomPredicate {
       SymptomWriting::untouched),
 
   NEVER_CHANGES_ON_WRITE(
-      "at no place does the picture change over a press that should change it",
+      "at no place does the picture change over a press that should change it; either answer when"
+          + " that is true of one half only",
       looks -> looks.keeps && !looks.writes.isEmpty(),
-      trial ->
-          SymptomHeld.of(
-              trial.looks.writes.stream()
-                  .allMatch(pair -> (trial.changed(pair) & trial.word()) == 0))),
+      SymptomWriting::neverChanges),
 
   WRITES_UNASKED(
       "at one place the picture changes, or is another one on coming back, with no press between",

@@ -82,24 +82,27 @@ final class SymptomSights {
     for (int g = 0; g < boards.groups(); g++) {
       int first = g * Lanes.COUNT;
       for (int lamp = 0; lamp < lamps.size(); lamp++) {
-        long[] signals = boards.lampSignals(state, g, lamps.get(lamp));
-        long bit = 1L << lamp;
-        for (Signal signal : Signal.values()) {
-          long lanes = signals[signal.ordinal()];
-          if (lanes == 0) {
-            continue;
-          }
-          LampState clear = draws.clear(signal);
-          if (signal == Signal.UNKNOWN) {
-            follow(state, g, lanes, number, lamp);
-          } else if (clear == LampState.LIT) {
-            for (long left = lanes; left != 0; left &= left - 1) {
-              pictures[first + Long.numberOfTrailingZeros(left)] |= bit;
-            }
-          } else if (clear != LampState.DARK) {
-            note(first, lanes, number, lamp, signal.ordinal());
-          }
+        Boards.Glow glow = boards.glow(state, g, lamps.get(lamp));
+        for (long left = glow.lit(); left != 0; left &= left - 1) {
+          pictures[first + Long.numberOfTrailingZeros(left)] |= 1L << lamp;
         }
+        long either = boards.used(g) & ~glow.lit() & ~glow.dark();
+        if (either != 0) {
+          settleLater(state, g, either, number, lamp);
+        }
+      }
+    }
+  }
+
+  /** Notes what lamps hang on that may be lit or dark. */
+  private void settleLater(BoardState state, int group, long either, int look, int lamp) {
+    long[] signals = boards.lampSignals(state, group, lamps.get(lamp));
+    for (Signal signal : Signal.values()) {
+      long lanes = signals[signal.ordinal()] & either;
+      if (lanes != 0 && signal == Signal.UNKNOWN) {
+        follow(state, group, lanes, look, lamp);
+      } else if (lanes != 0) {
+        note(group * Lanes.COUNT, lanes, look, lamp, signal.ordinal());
       }
     }
   }
@@ -186,7 +189,7 @@ final class SymptomSights {
         trial.lit[look] |= bit;
       }
     } else if (code == UNTRACED) {
-      boolean still = draws.sitsStill(lamp, draw);
+      boolean still = draws.sitsStill(draw);
       if (draws.anything(lamp, still ? 0 : look + 1, draw)) {
         trial.lit[look] |= bit;
       }

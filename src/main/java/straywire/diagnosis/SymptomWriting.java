@@ -26,12 +26,24 @@ final class SymptomWriting {
         trial.looks.still.stream().anyMatch(p -> (trial.changed(p) & trial.word()) != 0));
   }
 
+  static SymptomHeld neverChanges(SymptomTrial trial) {
+    long changed = 0;
+    for (SymptomLooks.Pair pair : trial.looks.writes) {
+      changed |= trial.changed(pair) & trial.word();
+    }
+    if (changed == 0) {
+      return SymptomHeld.of(true);
+    }
+    for (long half : trial.halves()) {
+      if ((changed & half) == 0) {
+        return new SymptomHeld(SymptomHeld.EITHER, 0);
+      }
+    }
+    return SymptomHeld.of(false);
+  }
+
   static SymptomHeld elsewhere(SymptomTrial trial) {
-    return SymptomHeld.of(
-        trial.looks.rounds.stream().filter(r -> r.length > 2).findAny().isPresent()
-            && trial.looks.rounds.stream()
-                .filter(round -> round.length > 2)
-                .allMatch(round -> strayed(trial, round)));
+    return SymptomHeld.of(trial.looks.rounds.stream().allMatch(round -> strayed(trial, round)));
   }
 
   /** Some word is not where it was written, but at a place meant to hold another. */
