@@ -11,7 +11,7 @@ import straywire.sim.Signal;
 /**
  * Seeded draws of what the simulation leaves open. In one draw a bit that nobody wrote has one
  * value until the power goes, words come up uniform more often than chance, and a word often wakes
- * up the same; a lamp whose signal an eye may call one thing or another looks one way throughout.
+ * up the same; lamps whose signal an eye may call one thing or another look one way throughout.
  * Equal for every hypothesis.
  */
 final class SymptomDraws {
@@ -81,9 +81,9 @@ final class SymptomDraws {
         : random(draw, bit.part().hashCode(), bit.word(), up, bit.cell()).nextBoolean();
   }
 
-  /** What an eye calls a lamp whose signal may look one way or another. */
-  LampState shown(Signal signal, int lamp, int draw) {
-    double chance = random(draw, lamp, signal.ordinal()).nextDouble();
+  /** What an eye calls lamps whose signal may look one way or another. */
+  LampState shown(Signal signal, int draw) {
+    double chance = random(draw, signal.ordinal()).nextDouble();
     for (LampState state : LOOKS) {
       chance -= table.lamp(signal, state);
       if (chance < 0) {
@@ -98,9 +98,9 @@ final class SymptomDraws {
     return random(draw, -1).nextDouble() < SITS_STILL;
   }
 
-  /** A lamp that is unknown for no known reason; {@code look} is 0 for one that sits still. */
-  boolean anything(int lamp, int look, int draw) {
-    return random(draw, lamp, look, -2).nextBoolean();
+  /** A lamp that is not one remembered bit, the same as long as {@code moment} is. */
+  boolean anything(int lamp, long moment, int draw) {
+    return random(draw, lamp, moment, -2).nextBoolean();
   }
 
   /** A stream for one question; mixing as in SplittableRandom's own, multiplier of Knuth's MMIX. */

@@ -37,7 +37,6 @@ final class SymptomSights {
   private final long[][] open;
 
   private final int[] opens;
-  private final boolean[] untraced;
 
   private SymptomSights(Boards boards, SymptomDraws draws, List<String> lamps) {
     this.boards = boards;
@@ -46,7 +45,6 @@ final class SymptomSights {
     open = new long[boards.lanes()][];
     Arrays.fill(open, new long[0]);
     opens = new int[boards.lanes()];
-    untraced = new boolean[boards.lanes()];
   }
 
   /** Works the boards along the entries and takes down every look. */
@@ -125,9 +123,6 @@ final class SymptomSights {
           note(first, these, look, lamp, FIRST_BIT + 2 * bit + (inverted ^ upsideDown ? 1 : 0));
         });
     note(first, rest[0], look, lamp, UNTRACED);
-    for (long left = rest[0]; left != 0; left &= left - 1) {
-      untraced[first + Long.numberOfTrailingZeros(left)] = true;
-    }
   }
 
   private void note(int first, long lanes, int look, int lamp, int code) {
@@ -162,9 +157,16 @@ final class SymptomSights {
     return opens[lane] == 0;
   }
 
-  /** Whether a lane has a lamp that is unknown for another reason than an unwritten bit. */
-  boolean untraced(int lane) {
-    return untraced[lane];
+  /** Whether a lamp of a lane is unknown for another reason than bits that nobody wrote. */
+  boolean erratic(SymptomLooks meant, int lane) {
+    for (int i = 0; i < opens[lane]; i++) {
+      long packed = open[lane][i];
+      long certain = meant.certain[(int) (packed >>> 40)];
+      if ((int) packed == UNTRACED && (certain >>> (int) (packed >>> 32 & 0xff) & 1) != 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** One lane in one draw; {@code trial} is written over. */
@@ -178,6 +180,7 @@ final class SymptomSights {
       long packed = open[lane][i];
       settle(trial, (int) (packed >>> 40), (int) (packed >>> 32 & 0xff), (int) packed, draw);
     }
+    trial.sum();
   }
 
   private void settle(SymptomTrial trial, int look, int lamp, int code, int draw) {
@@ -189,15 +192,9 @@ final class SymptomSights {
         trial.lit[look] |= bit;
       }
     } else if (code == UNTRACED) {
-      boolean still = draws.sitsStill(draw);
-      if (draws.anything(lamp, still ? 0 : look + 1, draw)) {
-        trial.lit[look] |= bit;
-      }
-      if (!still) {
-        trial.restless[look] |= bit;
-      }
+      untraced(trial, look, lamp, draw);
     } else {
-      LampState shown = draws.shown(Signal.values()[code], lamp, draw);
+      LampState shown = draws.shown(Signal.values()[code], draw);
       if (shown == LampState.LIT) {
         trial.lit[look] |= bit;
       } else if (shown == LampState.DIM) {
@@ -205,6 +202,20 @@ final class SymptomSights {
       } else if (shown == LampState.FLICKERING) {
         trial.restless[look] |= bit;
       }
+    }
+  }
+
+  /** Unwritten bits that meet keep still at their place; what else is unknown may do anything. */
+  private void untraced(SymptomTrial trial, int look, int lamp, int draw) {
+    long bit = 1L << lamp;
+    boolean unwritten = (trial.looks.certain[look] & bit) == 0;
+    boolean still = unwritten || draws.sitsStill(draw);
+    long kept = unwritten ? looks.get(look).place() << 8 | looks.get(look).powerUp() : 0;
+    if (draws.anything(lamp, still ? -kept : look + 1, draw)) {
+      trial.lit[look] |= bit;
+    }
+    if (!still) {
+      trial.restless[look] |= bit;
     }
   }
 }

@@ -16,21 +16,26 @@ final class SymptomWriting {
     return SymptomHeld.of(mixed && differ);
   }
 
+  static SymptomHeld wakesOtherwise(SymptomTrial trial) {
+    for (SymptomLooks.Pair pair : trial.looks.powerUps) {
+      if ((trial.changed(pair) & trial.word()) == 0) {
+        return SymptomHeld.of(false);
+      }
+    }
+    return SymptomHeld.of(true);
+  }
+
   static SymptomHeld untouched(SymptomTrial trial) {
     for (long restless : trial.restless) {
       if ((restless & trial.word()) != 0) {
         return SymptomHeld.of(true);
       }
     }
-    return SymptomHeld.of(
-        trial.looks.still.stream().anyMatch(p -> (trial.changed(p) & trial.word()) != 0));
+    return SymptomHeld.of(trial.changedOver(trial.looks.still) != 0);
   }
 
   static SymptomHeld neverChanges(SymptomTrial trial) {
-    long changed = 0;
-    for (SymptomLooks.Pair pair : trial.looks.writes) {
-      changed |= trial.changed(pair) & trial.word();
-    }
+    long changed = trial.changedOver(trial.looks.writes);
     if (changed == 0) {
       return SymptomHeld.of(true);
     }
@@ -43,7 +48,12 @@ final class SymptomWriting {
   }
 
   static SymptomHeld elsewhere(SymptomTrial trial) {
-    return SymptomHeld.of(trial.looks.rounds.stream().allMatch(round -> strayed(trial, round)));
+    for (int[] round : trial.looks.rounds) {
+      if (!strayed(trial, round)) {
+        return SymptomHeld.of(false);
+      }
+    }
+    return SymptomHeld.of(true);
   }
 
   /** Some word is not where it was written, but at a place meant to hold another. */
@@ -84,7 +94,7 @@ final class SymptomWriting {
             if (apart(trial, a, b) == 1L << bit
                 && ((trial.looks.expected[a] ^ trial.looks.expected[b]) & bits) != 0) {
               tried++;
-              boolean same = (trial.changed(new SymptomLooks.Pair(a, b)) & bits) == 0;
+              boolean same = (trial.changed(a, b) & bits) == 0;
               shared += same && overwritten(trial, a, b, bits) ? 1 : 0;
             }
           }
@@ -109,7 +119,7 @@ final class SymptomWriting {
             look < now
                 && trial.looks.looks.get(look).place() == trial.looks.looks.get(now).place()
                 && trial.looks.expected[look] == trial.looks.expected[now];
-        if (written && (trial.changed(new SymptomLooks.Pair(look, now)) & bits) != 0) {
+        if (written && (trial.changed(look, now) & bits) != 0) {
           return true;
         }
       }
@@ -119,13 +129,17 @@ final class SymptomWriting {
 
   /** Whether lamps show the same driven and released, at every place. */
   private static boolean deaf(SymptomTrial trial) {
-    return trial.looks.gate.stream().allMatch(p -> (trial.changed(p) & trial.word()) == 0);
+    return trial.changedOver(trial.looks.gate) == 0;
   }
 
   /** Whether released lines look released, at every place. */
   private static boolean letGo(SymptomTrial trial) {
-    return trial.looks.gate.stream()
-        .allMatch(p -> trial.unlike(p.after(), trial.looks.expected[p.after()]) == 0);
+    for (SymptomLooks.Pair pair : trial.looks.gate) {
+      if (trial.unlike(pair.after(), trial.looks.expected[pair.after()]) != 0) {
+        return false;
+      }
+    }
+    return true;
   }
 
   static SymptomHeld neverDrives(SymptomTrial trial) {
