@@ -19,10 +19,13 @@ import straywire.sim.Signal;
  * lamps, and beside them each lamp that is not plainly lit or dark with what it hangs on.
  */
 final class SymptomSights {
-  /** Codes of what a lamp hangs on: a signal, nothing known, or a remembered bit. */
+  /**
+   * Codes of what a lamp hangs on: a signal; from here on the first lamp joined to it, where nothing
+   * else is known; then twice the number of a remembered bit, plus 1 when inverted.
+   */
   private static final int UNTRACED = Signal.values().length;
 
-  private static final int FIRST_BIT = UNTRACED + 1;
+  private static final int FIRST_BIT = UNTRACED + Long.SIZE;
 
   private final Boards boards;
   private final SymptomDraws draws;
@@ -113,7 +116,7 @@ final class SymptomSights {
     boards.trace(
         state,
         group,
-        new Point(new End(End.Kind.LAMP, label, 0), false),
+        point(label),
         unknown,
         (part, type, cell, inverted, lanes) -> {
           long these = lanes & rest[0];
@@ -122,7 +125,16 @@ final class SymptomSights {
           int bit = draws.number(part, word, type.logic().wordLength(cell), cell);
           note(first, these, look, lamp, FIRST_BIT + 2 * bit + (inverted ^ upsideDown ? 1 : 0));
         });
-    note(first, rest[0], look, lamp, UNTRACED);
+    for (int other = 0; other < lamp && rest[0] != 0; other++) {
+      long joined = rest[0] & boards.joined(group, point(lamps.get(other)), point(label));
+      note(first, joined, look, lamp, UNTRACED + other);
+      rest[0] &= ~joined;
+    }
+    note(first, rest[0], look, lamp, UNTRACED + lamp);
+  }
+
+  private static Point point(String lamp) {
+    return new Point(new End(End.Kind.LAMP, lamp, 0), false);
   }
 
   private void note(int first, long lanes, int look, int lamp, int code) {
@@ -134,6 +146,10 @@ final class SymptomSights {
       }
       open[lane][opens[lane]++] = packed;
     }
+  }
+
+  private static boolean untraced(int code) {
+    return code >= UNTRACED && code < FIRST_BIT;
   }
 
   /** What one lane, that of the module as meant, makes of the looks. */
@@ -162,7 +178,7 @@ final class SymptomSights {
     for (int i = 0; i < opens[lane]; i++) {
       long packed = open[lane][i];
       long certain = meant.certain[(int) (packed >>> 40)];
-      if ((int) packed == UNTRACED && (certain >>> (int) (packed >>> 32 & 0xff) & 1) != 0) {
+      if (untraced((int) packed) && (certain >>> (int) (packed >>> 32 & 0xff) & 1) != 0) {
         return true;
       }
     }
@@ -191,8 +207,8 @@ final class SymptomSights {
       if (draws.value(number, looks.get(look).powerUp(), draw) ^ inverted) {
         trial.lit[look] |= bit;
       }
-    } else if (code == UNTRACED) {
-      untraced(trial, look, lamp, draw);
+    } else if (untraced(code)) {
+      untraced(trial, look, lamp, code - UNTRACED, draw);
     } else {
       LampState shown = draws.shown(Signal.values()[code], draw);
       if (shown == LampState.LIT) {
@@ -206,12 +222,12 @@ final class SymptomSights {
   }
 
   /** Unwritten bits that meet keep still at their place; what else is unknown may do anything. */
-  private void untraced(SymptomTrial trial, int look, int lamp, int draw) {
+  private void untraced(SymptomTrial trial, int look, int lamp, int joined, int draw) {
     long bit = 1L << lamp;
     boolean unwritten = (trial.looks.certain[look] & bit) == 0;
     boolean still = unwritten || draws.sitsStill(draw);
     long kept = unwritten ? looks.get(look).place() << 8 | looks.get(look).powerUp() : 0;
-    if (draws.anything(lamp, still ? -kept : look + 1, draw)) {
+    if (draws.anything(joined, still ? -kept : look + 1, draw)) {
       trial.lit[look] |= bit;
     }
     if (!still) {
