@@ -125,6 +125,7 @@ public final class SymptomCheck {
         trial.restless[i] = trial.restless[i] << 1 | (state == LampState.FLICKERING ? 1 : 0);
       }
     }
+    trial.sum();
     return new Seen(ground, trial, numbers);
   }
 

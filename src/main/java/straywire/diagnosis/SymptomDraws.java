@@ -1,7 +1,6 @@
 package straywire.diagnosis;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,17 +11,14 @@ import straywire.sim.Signal;
 /**
  * Seeded draws of what the simulation leaves open. In one draw a bit that nobody wrote has one
  * value until the power goes, words come up uniform more often than chance, and a word often wakes
- * up the same; a lamp whose signal an eye may call one thing or another looks one way throughout.
+ * up the same; lamps whose signal an eye may call one thing or another look one way throughout.
  * Equal for every hypothesis.
  */
 final class SymptomDraws {
   /** Draws a symptom is scored over. */
   static final int COUNT = 16;
 
-  /** A lamp called one thing this often is always called so here. */
-  private static final double CLEAR = 0.85;
-
-  /** How often an output that is unknown for no known reason sits still; engineering estimate. */
+  /** How often what is unknown for no known reason sits still; engineering estimate. */
   private static final double SITS_STILL = 0.5;
 
   private static final List<LampState> LOOKS =
@@ -30,7 +26,6 @@ final class SymptomDraws {
 
   private final ReadingTable table;
   private final long seed;
-  private final Map<Signal, LampState> clear = new EnumMap<>(Signal.class);
   private final Map<Bit, Integer> numbers = new HashMap<>();
   private final List<Bit> bits = new ArrayList<>();
 
@@ -43,18 +38,6 @@ final class SymptomDraws {
   SymptomDraws(ReadingTable table, long seed) {
     this.table = table;
     this.seed = seed;
-    for (Signal signal : Signal.values()) {
-      if (signal != Signal.UNKNOWN) {
-        LOOKS.stream()
-            .filter(state -> table.lamp(signal, state) >= CLEAR)
-            .forEach(state -> clear.put(signal, state));
-      }
-    }
-  }
-
-  /** What an eye always calls a lamp with this signal; {@code NOT_LOOKED} when it depends. */
-  LampState clear(Signal signal) {
-    return clear.getOrDefault(signal, LampState.NOT_LOOKED);
   }
 
   /** The number under which {@link #value} knows a remembered bit. */
@@ -98,9 +81,9 @@ final class SymptomDraws {
         : random(draw, bit.part().hashCode(), bit.word(), up, bit.cell()).nextBoolean();
   }
 
-  /** What an eye calls a lamp whose signal may look one way or another. */
-  LampState shown(Signal signal, int lamp, int draw) {
-    double chance = random(draw, lamp, signal.ordinal()).nextDouble();
+  /** What an eye calls lamps whose signal may look one way or another. */
+  LampState shown(Signal signal, int draw) {
+    double chance = random(draw, signal.ordinal()).nextDouble();
     for (LampState state : LOOKS) {
       chance -= table.lamp(signal, state);
       if (chance < 0) {
@@ -110,14 +93,14 @@ final class SymptomDraws {
     return LampState.DARK;
   }
 
-  /** Whether a lamp that is unknown for no known reason shows one thing throughout. */
-  boolean sitsStill(int lamp, int draw) {
-    return random(draw, lamp, -1).nextDouble() < SITS_STILL;
+  /** Whether lamps that are unknown for no known reason show one thing throughout. */
+  boolean sitsStill(int draw) {
+    return random(draw, -1).nextDouble() < SITS_STILL;
   }
 
-  /** A lamp that is unknown for no known reason; {@code look} is 0 for one that sits still. */
-  boolean anything(int lamp, int look, int draw) {
-    return random(draw, lamp, look, -2).nextBoolean();
+  /** A lamp that is not one remembered bit, the same as long as {@code moment} is. */
+  boolean anything(int lamp, long moment, int draw) {
+    return random(draw, lamp, moment, -2).nextBoolean();
   }
 
   /** A stream for one question; mixing as in SplittableRandom's own, multiplier of Knuth's MMIX. */

@@ -16,7 +16,7 @@ final class SymptomGround {
   /** Least probability of either answer. */
   static final double FLOOR = 0.02;
 
-  /** The same where a lamp is unknown for another reason than a bit that nobody wrote. */
+  /** The same where a lamp is unknown for another reason than bits that nobody wrote. */
   static final double WIDE_FLOOR = 0.1;
 
   final SymptomRoles roles;
@@ -74,7 +74,7 @@ final class SymptomGround {
     SymptomSights sights = SymptomSights.of(roles, entries, boards, draws);
     float[][] rows = new float[boards.lanes()][];
     for (int lane = 0; lane < rows.length; lane++) {
-      double floor = sights.untraced(lane) ? WIDE_FLOOR : FLOOR;
+      double floor = sights.erratic(looks, lane) ? WIDE_FLOOR : FLOOR;
       double[] shares = shares(sights, lane);
       rows[lane] = new float[shares.length];
       for (int i = 0; i < shares.length; i++) {

@@ -10,6 +10,9 @@ import java.util.TreeMap;
  * and which of them belong together.
  */
 final class SymptomLooks {
+  /** Looking back at fewer places between two presses is not a round. */
+  private static final int PLACES_OF_A_ROUND = 3;
+
   /** Two looks, by number. */
   record Pair(int before, int after) {}
 
@@ -44,7 +47,7 @@ final class SymptomLooks {
   /** Nothing at all between. */
   final List<Pair> still = new ArrayList<>();
 
-  /** Power off and on between, at one place, both fresh. */
+  /** Power off and on between, at one place, both fresh, the second the first after power-up. */
   final List<Pair> powerUps = new ArrayList<>();
 
   /** Lines driven, then let go. */
@@ -123,7 +126,7 @@ final class SymptomLooks {
         if (then.place() == now.place() && then.driven() && now.driven()) {
           if (then.powerUp() == now.powerUp() && then.presses() == now.presses()) {
             idle.add(new Pair(j, i));
-          } else if (then.powerUp() < now.powerUp() && isFresh(i) && isFresh(j)) {
+          } else if (!oneStretch && isFresh(i) && isFresh(j)) {
             powerUps.add(new Pair(j, i));
           }
           break;
@@ -150,7 +153,7 @@ final class SymptomLooks {
       byPress.computeIfAbsent(stretch, s -> new TreeMap<>()).put(at.place(), look);
     }
     for (Map<Long, Integer> round : byPress.values()) {
-      if (round.size() > 1) {
+      if (round.size() >= PLACES_OF_A_ROUND) {
         rounds.add(round.values().stream().mapToInt(Integer::intValue).toArray());
       }
     }

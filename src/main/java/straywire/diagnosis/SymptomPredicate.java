@@ -33,10 +33,7 @@ enum SymptomPredicate {
   CHANGES_EACH_POWER_UP(
       "at a place where nothing was written yet, every power-up shows another picture",
       looks -> !looks.powerUps.isEmpty(),
-      trial ->
-          SymptomHeld.of(
-              trial.looks.powerUps.stream()
-                  .allMatch(pair -> (trial.changed(pair) & trial.word()) != 0))),
+      SymptomWriting::wakesOtherwise),
 
   CHANGES_UNTOUCHED(
       "a lamp of the word flickers, or shows something else at a second look with nothing moved",
@@ -44,20 +41,15 @@ enum SymptomPredicate {
       SymptomWriting::untouched),
 
   NEVER_CHANGES_ON_WRITE(
-      "at no place does the picture change over a press that should change it",
+      "at no place does the picture change over a press that should change it; either answer when"
+          + " that is true of one half only",
       looks -> looks.keeps && !looks.writes.isEmpty(),
-      trial ->
-          SymptomHeld.of(
-              trial.looks.writes.stream()
-                  .allMatch(pair -> (trial.changed(pair) & trial.word()) == 0))),
+      SymptomWriting::neverChanges),
 
   WRITES_UNASKED(
       "at one place the picture changes, or is another one on coming back, with no press between",
       looks -> looks.keeps && !looks.idle.isEmpty(),
-      trial ->
-          SymptomHeld.of(
-              trial.looks.idle.stream()
-                  .anyMatch(pair -> (trial.changed(pair) & trial.word()) != 0))),
+      trial -> SymptomHeld.of(trial.changedOver(trial.looks.idle) != 0)),
 
   WRITES_ELSEWHERE(
       "in every round of reading back, a word that is missing where it was written is at a place"

@@ -19,10 +19,13 @@ import straywire.sim.Signal;
  * lamps, and beside them each lamp that is not plainly lit or dark with what it hangs on.
  */
 final class SymptomSights {
-  /** Codes of what a lamp hangs on: a signal, nothing known, or a remembered bit. */
+  /**
+   * Codes of what a lamp hangs on: a signal; from here on the first lamp joined to it, where nothing
+   * else is known; then twice the number of a remembered bit, plus 1 when inverted.
+   */
   private static final int UNTRACED = Signal.values().length;
 
-  private static final int FIRST_BIT = UNTRACED + 1;
+  private static final int FIRST_BIT = UNTRACED + Long.SIZE;
 
   private final Boards boards;
   private final SymptomDraws draws;
@@ -37,7 +40,6 @@ final class SymptomSights {
   private final long[][] open;
 
   private final int[] opens;
-  private final boolean[] untraced;
 
   private SymptomSights(Boards boards, SymptomDraws draws, List<String> lamps) {
     this.boards = boards;
@@ -46,7 +48,6 @@ final class SymptomSights {
     open = new long[boards.lanes()][];
     Arrays.fill(open, new long[0]);
     opens = new int[boards.lanes()];
-    untraced = new boolean[boards.lanes()];
   }
 
   /** Works the boards along the entries and takes down every look. */
@@ -82,24 +83,27 @@ final class SymptomSights {
     for (int g = 0; g < boards.groups(); g++) {
       int first = g * Lanes.COUNT;
       for (int lamp = 0; lamp < lamps.size(); lamp++) {
-        long[] signals = boards.lampSignals(state, g, lamps.get(lamp));
-        long bit = 1L << lamp;
-        for (Signal signal : Signal.values()) {
-          long lanes = signals[signal.ordinal()];
-          if (lanes == 0) {
-            continue;
-          }
-          LampState clear = draws.clear(signal);
-          if (signal == Signal.UNKNOWN) {
-            follow(state, g, lanes, number, lamp);
-          } else if (clear == LampState.LIT) {
-            for (long left = lanes; left != 0; left &= left - 1) {
-              pictures[first + Long.numberOfTrailingZeros(left)] |= bit;
-            }
-          } else if (clear != LampState.DARK) {
-            note(first, lanes, number, lamp, signal.ordinal());
-          }
+        Boards.Glow glow = boards.glow(state, g, lamps.get(lamp));
+        for (long left = glow.lit(); left != 0; left &= left - 1) {
+          pictures[first + Long.numberOfTrailingZeros(left)] |= 1L << lamp;
         }
+        long either = boards.used(g) & ~glow.lit() & ~glow.dark();
+        if (either != 0) {
+          settleLater(state, g, either, number, lamp);
+        }
+      }
+    }
+  }
+
+  /** Notes what lamps hang on that may be lit or dark. */
+  private void settleLater(BoardState state, int group, long either, int look, int lamp) {
+    long[] signals = boards.lampSignals(state, group, lamps.get(lamp));
+    for (Signal signal : Signal.values()) {
+      long lanes = signals[signal.ordinal()] & either;
+      if (lanes != 0 && signal == Signal.UNKNOWN) {
+        follow(state, group, lanes, look, lamp);
+      } else if (lanes != 0) {
+        note(group * Lanes.COUNT, lanes, look, lamp, signal.ordinal());
       }
     }
   }
@@ -112,7 +116,7 @@ final class SymptomSights {
     boards.trace(
         state,
         group,
-        new Point(new End(End.Kind.LAMP, label, 0), false),
+        point(label),
         unknown,
         (part, type, cell, inverted, lanes) -> {
           long these = lanes & rest[0];
@@ -121,10 +125,16 @@ final class SymptomSights {
           int bit = draws.number(part, word, type.logic().wordLength(cell), cell);
           note(first, these, look, lamp, FIRST_BIT + 2 * bit + (inverted ^ upsideDown ? 1 : 0));
         });
-    note(first, rest[0], look, lamp, UNTRACED);
-    for (long left = rest[0]; left != 0; left &= left - 1) {
-      untraced[first + Long.numberOfTrailingZeros(left)] = true;
+    for (int other = 0; other < lamp && rest[0] != 0; other++) {
+      long joined = rest[0] & boards.joined(group, point(lamps.get(other)), point(label));
+      note(first, joined, look, lamp, UNTRACED + other);
+      rest[0] &= ~joined;
     }
+    note(first, rest[0], look, lamp, UNTRACED + lamp);
+  }
+
+  private static Point point(String lamp) {
+    return new Point(new End(End.Kind.LAMP, lamp, 0), false);
   }
 
   private void note(int first, long lanes, int look, int lamp, int code) {
@@ -136,6 +146,10 @@ final class SymptomSights {
       }
       open[lane][opens[lane]++] = packed;
     }
+  }
+
+  private static boolean untraced(int code) {
+    return code >= UNTRACED && code < FIRST_BIT;
   }
 
   /** What one lane, that of the module as meant, makes of the looks. */
@@ -159,9 +173,16 @@ final class SymptomSights {
     return opens[lane] == 0;
   }
 
-  /** Whether a lane has a lamp that is unknown for another reason than an unwritten bit. */
-  boolean untraced(int lane) {
-    return untraced[lane];
+  /** Whether a lamp of a lane is unknown for another reason than bits that nobody wrote. */
+  boolean erratic(SymptomLooks meant, int lane) {
+    for (int i = 0; i < opens[lane]; i++) {
+      long packed = open[lane][i];
+      long certain = meant.certain[(int) (packed >>> 40)];
+      if (untraced((int) packed) && (certain >>> (int) (packed >>> 32 & 0xff) & 1) != 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** One lane in one draw; {@code trial} is written over. */
@@ -175,6 +196,7 @@ final class SymptomSights {
       long packed = open[lane][i];
       settle(trial, (int) (packed >>> 40), (int) (packed >>> 32 & 0xff), (int) packed, draw);
     }
+    trial.sum();
   }
 
   private void settle(SymptomTrial trial, int look, int lamp, int code, int draw) {
@@ -185,16 +207,10 @@ final class SymptomSights {
       if (draws.value(number, looks.get(look).powerUp(), draw) ^ inverted) {
         trial.lit[look] |= bit;
       }
-    } else if (code == UNTRACED) {
-      boolean still = draws.sitsStill(lamp, draw);
-      if (draws.anything(lamp, still ? 0 : look + 1, draw)) {
-        trial.lit[look] |= bit;
-      }
-      if (!still) {
-        trial.restless[look] |= bit;
-      }
+    } else if (untraced(code)) {
+      untraced(trial, look, lamp, code - UNTRACED, draw);
     } else {
-      LampState shown = draws.shown(Signal.values()[code], lamp, draw);
+      LampState shown = draws.shown(Signal.values()[code], draw);
       if (shown == LampState.LIT) {
         trial.lit[look] |= bit;
       } else if (shown == LampState.DIM) {
@@ -202,6 +218,20 @@ final class SymptomSights {
       } else if (shown == LampState.FLICKERING) {
         trial.restless[look] |= bit;
       }
+    }
+  }
+
+  /** Unwritten bits that meet keep still at their place; what else is unknown may do anything. */
+  private void untraced(SymptomTrial trial, int look, int lamp, int joined, int draw) {
+    long bit = 1L << lamp;
+    boolean unwritten = (trial.looks.certain[look] & bit) == 0;
+    boolean still = unwritten || draws.sitsStill(draw);
+    long kept = unwritten ? looks.get(look).place() << 8 | looks.get(look).powerUp() : 0;
+    if (draws.anything(joined, still ? -kept : look + 1, draw)) {
+      trial.lit[look] |= bit;
+    }
+    if (!still) {
+      trial.restless[look] |= bit;
     }
   }
 }

@@ -1,5 +1,7 @@
 package straywire.diagnosis;
 
+import java.util.List;
+
 /**
  * What one module as built shows at each look, all bits settled. Pictures have the word's last lamp
  * as bit 0; lamps of other words, where they were seen, follow above the word.
@@ -15,6 +17,12 @@ final class SymptomTrial {
 
   /** Lamps that change while one looks. */
   final long[] restless;
+
+  private long wrong;
+  private long complemented;
+  private long dark;
+  private long bright;
+  private long constant;
 
   SymptomTrial(SymptomLooks looks) {
     this.looks = looks;
@@ -34,11 +42,44 @@ final class SymptomTrial {
     return looks.hasHalves() ? new long[] {low << half, low} : new long[0];
   }
 
-  /** Bits in which two looks are not the same. */
-  long changed(SymptomLooks.Pair pair) {
-    int i = pair.before();
-    int j = pair.after();
+  /** Works out the sums over all looks; needed again whenever pictures change. */
+  void sum() {
+    wrong = 0;
+    complemented = word();
+    for (int look : looks.judged) {
+      wrong |= unlike(look, looks.expected[look]);
+      complemented &= ~unlike(look, ~looks.expected[look]);
+    }
+    dark = word();
+    bright = word();
+    constant = word();
+    int first = -1;
+    for (int i = 0; i < lit.length; i++) {
+      dark &= ~unlike(i, 0);
+      if (looks.looks.get(i).driven()) {
+        first = first < 0 ? i : first;
+        bright &= ~unlike(i, -1);
+        constant &= ~changed(first, i);
+      }
+    }
+  }
+
+  /** Bits in which two looks are not the same, or that are restless. */
+  long changed(int i, int j) {
     return (lit[i] ^ lit[j]) | (odd[i] ^ odd[j]) | restless[i] | restless[j];
+  }
+
+  long changed(SymptomLooks.Pair pair) {
+    return changed(pair.before(), pair.after());
+  }
+
+  /** Bits of the word that change over one of these pairs. */
+  long changedOver(List<SymptomLooks.Pair> pairs) {
+    long changed = 0;
+    for (SymptomLooks.Pair pair : pairs) {
+      changed |= changed(pair);
+    }
+    return changed & word();
   }
 
   /** Bits of the word that do not clearly show {@code picture}. */
@@ -48,52 +89,26 @@ final class SymptomTrial {
 
   /** Bits that differ from what the module as meant shows, at some judged look. */
   long wrong() {
-    long wrong = 0;
-    for (int look : looks.judged) {
-      wrong |= unlike(look, looks.expected[look]);
-    }
     return wrong;
   }
 
   /** Bits that are clearly the opposite at every judged look. */
   long complemented() {
-    long opposite = word();
-    for (int look : looks.judged) {
-      opposite &= ~unlike(look, ~looks.expected[look]);
-    }
-    return opposite;
+    return complemented;
   }
 
   /** Bits clearly dark at every look. */
   long dark() {
-    long dark = word();
-    for (int i = 0; i < lit.length; i++) {
-      dark &= ~unlike(i, 0);
-    }
     return dark;
   }
 
   /** Bits clearly lit at every look at driven lines. */
   long bright() {
-    long bright = word();
-    for (int i = 0; i < lit.length; i++) {
-      if (looks.looks.get(i).driven()) {
-        bright &= ~unlike(i, -1);
-      }
-    }
     return bright;
   }
 
   /** Bits that are the same at every look at driven lines. */
   long constant() {
-    long same = word();
-    int first = -1;
-    for (int i = 0; i < lit.length; i++) {
-      if (looks.looks.get(i).driven()) {
-        first = first < 0 ? i : first;
-        same &= ~changed(new SymptomLooks.Pair(first, i));
-      }
-    }
-    return same;
+    return constant;
   }
 }

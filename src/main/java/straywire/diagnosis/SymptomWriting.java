@@ -16,22 +16,44 @@ final class SymptomWriting {
     return SymptomHeld.of(mixed && differ);
   }
 
+  static SymptomHeld wakesOtherwise(SymptomTrial trial) {
+    for (SymptomLooks.Pair pair : trial.looks.powerUps) {
+      if ((trial.changed(pair) & trial.word()) == 0) {
+        return SymptomHeld.of(false);
+      }
+    }
+    return SymptomHeld.of(true);
+  }
+
   static SymptomHeld untouched(SymptomTrial trial) {
     for (long restless : trial.restless) {
       if ((restless & trial.word()) != 0) {
         return SymptomHeld.of(true);
       }
     }
-    return SymptomHeld.of(
-        trial.looks.still.stream().anyMatch(p -> (trial.changed(p) & trial.word()) != 0));
+    return SymptomHeld.of(trial.changedOver(trial.looks.still) != 0);
+  }
+
+  static SymptomHeld neverChanges(SymptomTrial trial) {
+    long changed = trial.changedOver(trial.looks.writes);
+    if (changed == 0) {
+      return SymptomHeld.of(true);
+    }
+    for (long half : trial.halves()) {
+      if ((changed & half) == 0) {
+        return new SymptomHeld(SymptomHeld.EITHER, 0);
+      }
+    }
+    return SymptomHeld.of(false);
   }
 
   static SymptomHeld elsewhere(SymptomTrial trial) {
-    return SymptomHeld.of(
-        trial.looks.rounds.stream().filter(r -> r.length > 2).findAny().isPresent()
-            && trial.looks.rounds.stream()
-                .filter(round -> round.length > 2)
-                .allMatch(round -> strayed(trial, round)));
+    for (int[] round : trial.looks.rounds) {
+      if (!strayed(trial, round)) {
+        return SymptomHeld.of(false);
+      }
+    }
+    return SymptomHeld.of(true);
   }
 
   /** Some word is not where it was written, but at a place meant to hold another. */
@@ -72,7 +94,7 @@ final class SymptomWriting {
             if (apart(trial, a, b) == 1L << bit
                 && ((trial.looks.expected[a] ^ trial.looks.expected[b]) & bits) != 0) {
               tried++;
-              boolean same = (trial.changed(new SymptomLooks.Pair(a, b)) & bits) == 0;
+              boolean same = (trial.changed(a, b) & bits) == 0;
               shared += same && overwritten(trial, a, b, bits) ? 1 : 0;
             }
           }
@@ -97,7 +119,7 @@ final class SymptomWriting {
             look < now
                 && trial.looks.looks.get(look).place() == trial.looks.looks.get(now).place()
                 && trial.looks.expected[look] == trial.looks.expected[now];
-        if (written && (trial.changed(new SymptomLooks.Pair(look, now)) & bits) != 0) {
+        if (written && (trial.changed(look, now) & bits) != 0) {
           return true;
         }
       }
@@ -107,13 +129,17 @@ final class SymptomWriting {
 
   /** Whether lamps show the same driven and released, at every place. */
   private static boolean deaf(SymptomTrial trial) {
-    return trial.looks.gate.stream().allMatch(p -> (trial.changed(p) & trial.word()) == 0);
+    return trial.changedOver(trial.looks.gate) == 0;
   }
 
   /** Whether released lines look released, at every place. */
   private static boolean letGo(SymptomTrial trial) {
-    return trial.looks.gate.stream()
-        .allMatch(p -> trial.unlike(p.after(), trial.looks.expected[p.after()]) == 0);
+    for (SymptomLooks.Pair pair : trial.looks.gate) {
+      if (trial.unlike(pair.after(), trial.looks.expected[pair.after()]) != 0) {
+        return false;
+      }
+    }
+    return true;
   }
 
   static SymptomHeld neverDrives(SymptomTrial trial) {
