@@ -20,8 +20,8 @@ import straywire.sim.Wiring;
 /**
  * Probability that a person who works the module without writing it down says yes to a symptom,
  * under every hypothesis: the share of seeded draws of an exercise in which the symptom's predicate
- * holds, with a floor. Computed when first asked for, kept by the edits of a hypothesis; the same for the same
- * module and seed. One thread at a time.
+ * holds, with a floor. Computed when first asked for, kept by the edits of a hypothesis; the same
+ * for the same module and seed. One thread at a time.
  *
  * <p>Such an answer says that the person pressed, set and may have switched off and on: after it
  * the memory is unknown again ({@link #leavesMemoryUnknown}).

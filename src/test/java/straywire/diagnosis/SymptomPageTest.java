@@ -24,7 +24,7 @@ class SymptomPageTest {
       page.append("*").append(entry.question()).append("*\n\n");
       page.append(
           predicate
-              .map(p -> "Yes when " + p.words() + ".\n")
+              .map(p -> "Means: " + p.words() + ".\n")
               .orElse("Not simulated: weighed by `rules/symptoms.drl`.\n"));
     }
     return page.toString();
