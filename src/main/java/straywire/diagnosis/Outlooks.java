@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import straywire.diagnosis.Diagnosis.Candidate;
 import straywire.diagnosis.Outlook.Ground;
 import straywire.diagnosis.Outlook.Proposal;
@@ -35,12 +36,22 @@ public final class Outlooks {
 
   /** The outlook now, with the instruments at hand. */
   public Outlook of(Diagnosis diagnosis, Instruments instruments) {
+    return of(diagnosis, instruments, step -> true);
+  }
+
+  /**
+   * The outlook now, when some steps are not to be had.
+   *
+   * @param offered false for a step that the hand has said it cannot do
+   */
+  public Outlook of(Diagnosis diagnosis, Instruments instruments, Predicate<Step> offered) {
     List<Candidate> candidates = diagnosis.candidates();
     LiveSet live = new LiveSet(candidates);
     NextStep steps =
         new NextStep(diagnosis.module(), live, instruments, diagnosis.table(), seconds);
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
-    List<StepChoice.Worth<Step>> ranked = steps.ranked();
+    List<StepChoice.Worth<Step>> ranked =
+        steps.ranked().stream().filter(worth -> offered.test(worth.step())).toList();
     Verdict verdict = verdict(suspects, ranked.isEmpty());
     double uncertainty =
         Posterior.entropy(candidates.stream().mapToDouble(Candidate::probability).toArray());

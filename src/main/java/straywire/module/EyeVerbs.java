@@ -68,9 +68,11 @@ final class EyeVerbs {
             "inspect",
             "inspect jumper U1.3-U2.3 wrong",
             typed -> {
-              String kind = typed.oneOf(Wording.INSPECTED);
+              String kind = typed.oneOf(inspectable());
               String subject =
-                  Wording.inspected(kind + " " + typed.next("the name of a " + kind), labels);
+                  kind.equals(Wording.SUPPLY)
+                      ? kind
+                      : Wording.inspected(kind + " " + typed.next("the name of a " + kind), labels);
               boolean asMeant = typed.oneOf(List.of("ok", "wrong")).equals("ok");
               typed.end();
               return new Entry.Inspected(subject, asMeant);
@@ -145,11 +147,17 @@ final class EyeVerbs {
     return yes ? "yes" : "no";
   }
 
+  private static List<String> inspectable() {
+    List<String> all = new ArrayList<>(Wording.INSPECTED);
+    all.add(Wording.SUPPLY);
+    return all;
+  }
+
   private List<String> nextOfInspect(List<String> before) {
     if (before.isEmpty()) {
-      return Wording.INSPECTED;
+      return inspectable();
     }
-    if (before.size() == 2) {
+    if (before.size() == 2 || before.equals(List.of(Wording.SUPPLY))) {
       return List.of("ok", "wrong");
     }
     if (before.size() > 2) {

@@ -14,6 +14,9 @@ final class Wording {
   /** What can be looked over. */
   static final List<String> INSPECTED = List.of("jumper", "part", "leg", "lamp", "control", "rail");
 
+  /** Looked over by itself, without a name: which way round the supply is. */
+  static final String SUPPLY = "supply";
+
   private Wording() {}
 
   static String line(String what, String text) {
@@ -75,6 +78,9 @@ final class Wording {
   }
 
   static String inspected(String subject, Labels labels) {
+    if (subject.equals(SUPPLY)) {
+      return subject;
+    }
     int space = subject.indexOf(' ');
     String kind = space < 0 ? subject : subject.substring(0, space);
     String name = space < 0 ? "" : subject.substring(space + 1);
@@ -89,7 +95,7 @@ final class Wording {
           throw new BadEntry(
               "inspected: expected one of "
                   + String.join(", ", INSPECTED)
-                  + " and a name, such as jumper U1.3-U2.3, got \""
+                  + " and a name, such as jumper U1.3-U2.3, or supply, got \""
                   + subject
                   + "\"");
     };

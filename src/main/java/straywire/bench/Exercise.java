@@ -1,0 +1,128 @@
+package straywire.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import straywire.module.BenchLog;
+import straywire.module.ControlState;
+import straywire.module.Entry;
+import straywire.module.Module;
+
+/**
+ * A by-hand exercise as rounds, and how far a log has got in it. Handling that a log has in other
+ * words, or in more steps, counts all the same; what is beside the exercise is passed over.
+ */
+final class Exercise {
+  /** Some handling and one look at lamps. */
+  record Round(List<Entry> handling, Wanted.Lamps look) {
+    Round {
+      handling = List.copyOf(handling);
+    }
+  }
+
+  private final Module module;
+  private final List<Round> rounds;
+
+  Exercise(Module module, List<Round> rounds) {
+    this.module = module;
+    this.rounds = List.copyOf(rounds);
+  }
+
+  /** The whole by-hand exercise of a module, as its file has it. */
+  static Exercise of(Module module) {
+    List<Round> rounds = new ArrayList<>();
+    List<Entry> handling = new ArrayList<>();
+    for (Entry entry : module.exercise()) {
+      if (entry instanceof Entry.Look look) {
+        rounds.add(new Round(handling, new Wanted.Lamps(look.what())));
+        handling = new ArrayList<>();
+      } else {
+        handling.add(entry);
+      }
+    }
+    return new Exercise(module, rounds);
+  }
+
+  List<Round> rounds() {
+    return rounds;
+  }
+
+  /**
+   * What is left of the round that comes next.
+   *
+   * @param since entries from power off on
+   * @param start controls before them
+   * @param skipped numbers of entries that pass over the round that was next then
+   */
+  Optional<Round> next(List<BenchLog.Line> since, ControlState start, List<Integer> skipped) {
+    Pointer at = new Pointer(start);
+    for (BenchLog.Line line : since) {
+      at.take(line, skipped.contains(line.number()));
+    }
+    return at.left();
+  }
+
+  private final class Pointer {
+    private ControlState state;
+    private int round;
+    private int done;
+
+    Pointer(ControlState start) {
+      state = start;
+      passHandlingThere();
+    }
+
+    void take(BenchLog.Line line, boolean skips) {
+      Entry entry = line.entry();
+      state = state.after(entry);
+      if (round == rounds.size()) {
+        return;
+      }
+      List<Entry> handling = rounds.get(round).handling();
+      if (entry instanceof Entry.Power power && !power.on()) {
+        round = 0;
+        done = 0;
+      } else if (skips) {
+        nextRound();
+      } else if (done < handling.size()) {
+        done += entry.equals(handling.get(done)) ? 1 : 0;
+      } else if (rounds.get(round).look().answeredBy(entry, module)) {
+        nextRound();
+      }
+      passHandlingThere();
+    }
+
+    private void nextRound() {
+      round++;
+      done = 0;
+    }
+
+    /** Passes over handling that brings nothing new as the controls stand. */
+    private void passHandlingThere() {
+      if (round == rounds.size()) {
+        return;
+      }
+      List<Entry> handling = rounds.get(round).handling();
+      while (done < handling.size() && isThere(handling.get(done))) {
+        done++;
+      }
+    }
+
+    private boolean isThere(Entry handling) {
+      if (handling instanceof Entry.Power power) {
+        return power.on() == state.power();
+      }
+      return handling instanceof Entry.Set set
+          && state.levels().entrySet().containsAll(set.levels().entrySet());
+    }
+
+    Optional<Round> left() {
+      if (round == rounds.size()) {
+        return Optional.empty();
+      }
+      Round whole = rounds.get(round);
+      return Optional.of(
+          new Round(whole.handling().subList(done, whole.handling().size()), whole.look()));
+    }
+  }
+}

@@ -1,0 +1,376 @@
+package straywire.bench;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import straywire.advice.Advice;
+import straywire.advice.Leader;
+import straywire.bench.Exercise.Round;
+import straywire.bench.Proposed.Purpose;
+import straywire.bench.Situation.LampForecast;
+import straywire.bench.Situation.Stage;
+import straywire.casebook.Replay;
+import straywire.casebook.Workbench;
+import straywire.diagnosis.Diagnosis;
+import straywire.diagnosis.Instruments;
+import straywire.diagnosis.Outlook;
+import straywire.diagnosis.Outlook.Proposal;
+import straywire.diagnosis.Outlook.Suspect;
+import straywire.diagnosis.Outlook.Verdict;
+import straywire.diagnosis.Step;
+import straywire.diagnosis.StepSeconds;
+import straywire.faults.Hypothesis;
+import straywire.module.BadEntry;
+import straywire.module.BenchLog;
+import straywire.module.ControlState;
+import straywire.module.Entry;
+import straywire.module.LampState;
+import straywire.module.Module;
+import straywire.module.Net;
+import straywire.module.Point;
+import straywire.module.Word;
+import straywire.sim.Signal;
+
+/** Works out how a sitting stands from its log alone. */
+final class Judgement {
+  /** Leading suspects that are simulated beside the healthy module. */
+  private static final int LEADERS = 3;
+
+  private static final String DONT_KNOW = "don't know: ";
+  private static final String PASSED_OVER = "passed over: ";
+
+  private final Workbench workbench;
+  private final Module module;
+  private final Replay replay;
+  private final StepWords words;
+  private final StepSeconds seconds = StepSeconds.shipped();
+  private final Exercise exercise;
+  private final Map<Set<String>, Exercise> confirming = new LinkedHashMap<>();
+
+  Judgement(Workbench workbench) {
+    this.workbench = workbench;
+    module = workbench.module();
+    replay = new Replay(workbench);
+    words = new StepWords(module);
+    exercise = Exercise.of(module);
+  }
+
+  Situation of(BenchLog log) {
+    replay.follow(log);
+    Diagnosis diagnosis = replay.diagnosis();
+    List<BenchLog.Line> standing = replay.standing();
+    ControlState start = startOfPhase(standing);
+    ControlState controls = start;
+    for (BenchLog.Line line : replay.sinceRepair()) {
+      controls = controls.after(line.entry());
+    }
+    Outlook outlook = workbench.outlooks().of(diagnosis, instruments(standing), offered(controls));
+    Optional<Round> round = round(standing, start);
+    Stage stage = stage(outlook, standing, round.isPresent());
+    BoardReplay boards = boards(outlook, start);
+    return new Situation(
+        log.lines().size(),
+        stage,
+        controls,
+        outlook,
+        next(stage, outlook, round, controls, boards),
+        others(stage, outlook, controls),
+        lamps(boards),
+        contradictions(outlook, standing, start),
+        advice(log, outlook, boards, controls));
+  }
+
+  private static Instruments instruments(List<BenchLog.Line> standing) {
+    Instruments instruments = Instruments.USUAL;
+    for (BenchLog.Line line : standing) {
+      if (line.entry() instanceof Entry.Instruments i) {
+        instruments = Instruments.of(i.atHand());
+      }
+    }
+    return instruments;
+  }
+
+  private static boolean cures(Entry entry) {
+    return entry instanceof Entry.Repaired || entry instanceof Entry.Exchanged;
+  }
+
+  /** Controls at the start of the log or after the last repair, for which the power was off. */
+  private ControlState startOfPhase(List<BenchLog.Line> standing) {
+    ControlState state = ControlState.atStart(module);
+    for (BenchLog.Line line : standing.subList(0, replay.diagnosis().phaseStart())) {
+      state = state.after(line.entry());
+    }
+    return new ControlState(false, state.levels(), state.held());
+  }
+
+  private boolean repairMade() {
+    return replay.diagnosis().phaseStart() > 0;
+  }
+
+  private Optional<Round> round(List<BenchLog.Line> standing, ControlState start) {
+    List<Integer> skips = new ArrayList<>();
+    for (BenchLog.Line line : replay.sinceRepair()) {
+      if (line.entry() instanceof Entry.Note note && note.text().startsWith(PASSED_OVER)) {
+        skips.add(line.number());
+      }
+    }
+    Exercise now = repairMade() ? confirming(new TreeSet<>(repairedFaults(standing))) : exercise;
+    return now.next(replay.sinceRepair(), start, skips);
+  }
+
+  private Exercise confirming(Set<String> repaired) {
+    return confirming.computeIfAbsent(
+        repaired, r -> ConfirmingRounds.of(workbench, replay.diagnosis().wiring(), r));
+  }
+
+  private Stage stage(Outlook outlook, List<BenchLog.Line> standing, boolean roundsLeft) {
+    if (standing.stream().anyMatch(l -> l.entry() instanceof Entry.Finding)) {
+      return Stage.CLOSED;
+    }
+    if (!outlook.suspects().get(0).healthy()) {
+      return outlook.verdict() == Verdict.OPEN ? Stage.SEARCHING : Stage.REPAIRING;
+    }
+    if (roundsLeft) {
+      return repairMade() ? Stage.CONFIRMING : Stage.EXERCISING;
+    }
+    return outlook.verdict() == Verdict.OPEN ? Stage.SEARCHING : Stage.CONFIRMED;
+  }
+
+  private Optional<Proposed> next(
+      Stage stage,
+      Outlook outlook,
+      Optional<Round> round,
+      ControlState controls,
+      BoardReplay boards) {
+    return switch (stage) {
+      case EXERCISING -> round.map(r -> proposed(Purpose.EXERCISE, r, boards));
+      case CONFIRMING -> round.map(r -> proposed(Purpose.CONFIRM, r, boards));
+      case SEARCHING ->
+          !controls.power() && round.isPresent()
+              ? round.map(r -> proposed(Purpose.EXERCISE, r, boards))
+              : outlook.next().map(p -> proposed(p, controls));
+      case REPAIRING, CONFIRMED, CLOSED -> Optional.empty();
+    };
+  }
+
+  private Proposed proposed(Proposal p, ControlState controls) {
+    return Proposed.of(p.step(), controls.power(), p.seconds(), p.bits(), p.expected());
+  }
+
+  private Proposed proposed(Purpose purpose, Round round, BoardReplay boards) {
+    BoardReplay ahead = boards.copy();
+    double time = 0;
+    for (Entry entry : round.handling()) {
+      ahead.act(entry);
+      time += seconds.of(asStep(entry));
+    }
+    List<String> healthy = new ArrayList<>();
+    for (String word : round.look().words()) {
+      List<String> lamps = module.lampWord(word).map(Word::members).orElse(List.of(word));
+      healthy.add(word + " " + ahead.marks(0, lamps));
+    }
+    time += seconds.of(new Step.Work(Map.of(), Optional.empty(), round.look().words()));
+    return new Proposed(
+        purpose,
+        round.handling(),
+        round.look(),
+        List.of(),
+        time,
+        0,
+        List.of(String.join(", ", healthy)));
+  }
+
+  private static Step asStep(Entry entry) {
+    Map<String, Boolean> set = entry instanceof Entry.Set s ? s.levels() : Map.of();
+    Optional<String> press =
+        entry instanceof Entry.Press p ? Optional.of(p.button()) : Optional.empty();
+    return new Step.Work(set, press, List.of());
+  }
+
+  private List<Proposed> others(Stage stage, Outlook outlook, ControlState controls) {
+    if (stage == Stage.CLOSED || stage == Stage.CONFIRMED) {
+      return List.of();
+    }
+    List<Proposal> proposals = new ArrayList<>();
+    if (stage != Stage.SEARCHING) {
+      outlook.next().ifPresent(proposals::add);
+    }
+    proposals.addAll(outlook.others());
+    return proposals.stream().map(p -> proposed(p, controls)).toList();
+  }
+
+  /** Steps that nobody has said "don't know" to, as things stand. */
+  private Predicate<Step> offered(ControlState controls) {
+    Set<String> untilRepair = new TreeSet<>();
+    Set<String> untilMoved = new TreeSet<>();
+    for (BenchLog.Line line : replay.sinceRepair()) {
+      if (line.entry() instanceof Entry.Note note && note.text().startsWith(DONT_KNOW)) {
+        untilRepair.add(note.text());
+        untilMoved.add(note.text());
+      } else if (handles(line.entry())) {
+        untilMoved.clear();
+      }
+    }
+    if (untilRepair.isEmpty()) {
+      return step -> true;
+    }
+    return step -> {
+      Proposed proposed = Proposed.of(step, controls.power(), 1, 0, List.of());
+      String line = DONT_KNOW + words.line(proposed, controls);
+      return !(proposed.dependsOnControls() ? untilMoved : untilRepair).contains(line);
+    };
+  }
+
+  private static boolean handles(Entry entry) {
+    return entry instanceof Entry.Power
+        || entry instanceof Entry.Set
+        || entry instanceof Entry.Press
+        || entry instanceof Entry.Hold
+        || entry instanceof Entry.Release;
+  }
+
+  /** The entry that says "don't know" to a step. */
+  Entry skipping(Proposed step, Situation now) {
+    if (step.wanted() instanceof Wanted.Noticed asked) {
+      return asked.answer(Entry.Answer.UNKNOWN);
+    }
+    String how = step.purpose() == Purpose.SEARCH ? DONT_KNOW : PASSED_OVER;
+    return new Entry.Note(how + words.line(step, now.controls()));
+  }
+
+  /** Lane 0 with nothing wrong, then the leading suspects, worked as the log says. */
+  private BoardReplay boards(Outlook outlook, ControlState start) {
+    List<Hypothesis> hypotheses = new ArrayList<>();
+    hypotheses.add(workbench.nothingWrong());
+    outlook.suspects().stream().limit(LEADERS).map(Suspect::first).forEach(hypotheses::add);
+    BoardReplay boards = new BoardReplay(replay.diagnosis().wiring(), hypotheses, start.levels());
+    replay.sinceRepair().forEach(line -> boards.act(line.entry()));
+    return boards;
+  }
+
+  private List<LampForecast> lamps(BoardReplay boards) {
+    Map<String, LampState> seen = lastSeen();
+    List<LampForecast> lamps = new ArrayList<>();
+    for (Word word : module.lampWords()) {
+      String marks =
+          word.members().stream()
+              .map(l -> String.valueOf(seen.getOrDefault(l, LampState.NOT_LOOKED).mark()))
+              .collect(Collectors.joining());
+      lamps.add(
+          new LampForecast(
+              word.label(),
+              word.members(),
+              marks,
+              boards.marks(0, word.members()),
+              boards.marks(1, word.members())));
+    }
+    return lamps;
+  }
+
+  /** What was seen since anything was touched. */
+  private Map<String, LampState> lastSeen() {
+    Map<String, LampState> seen = new TreeMap<>();
+    for (BenchLog.Line line : replay.sinceRepair()) {
+      if (line.entry() instanceof Entry.Seen s) {
+        seen.putAll(s.lamps());
+      } else if (handles(line.entry())) {
+        seen.clear();
+      }
+    }
+    return seen;
+  }
+
+  private List<String> contradictions(
+      Outlook outlook, List<BenchLog.Line> standing, ControlState start) {
+    List<String> found =
+        new ArrayList<>(Contradictions.readings(replay.sinceRepair(), start, workbench.table()));
+    found.addAll(Contradictions.unexplained(outlook, standing));
+    return found;
+  }
+
+  private Advice advice(BenchLog log, Outlook outlook, BoardReplay boards, ControlState controls) {
+    List<Leader> leaders = new ArrayList<>();
+    for (int i = 0; i < Math.min(LEADERS, outlook.suspects().size()); i++) {
+      Suspect suspect = outlook.suspects().get(i);
+      leaders.add(new Leader(i + 1, suspect.first(), suspect.probability(), boards.fights(i + 1)));
+    }
+    Map<String, Signal> expected = new TreeMap<>();
+    if (controls.power()) {
+      for (Net net : module.nets()) {
+        expected.put(net.name(), boards.signal(0, new Point(net.ends().get(0), false)));
+      }
+    }
+    return workbench.rules().advise(module, log, leaders, expected);
+  }
+
+  /** The entry that says the leading suspect was repaired. */
+  Entry repairing(Situation now, int member) {
+    Suspect first = now.outlook().suspects().get(0);
+    if (first.healthy()) {
+      throw new BadEntry("nothing is suspected now; say what you did: repaired WORDS");
+    }
+    if (member < 1 || member > first.members().size()) {
+      throw new BadEntry(
+          "the leading suspect has " + first.members().size() + " faults, not " + member);
+    }
+    return new Entry.Repaired(first.members().get(member - 1).id());
+  }
+
+  /** The entry that closes the sitting. */
+  Entry finding(Situation now) {
+    if (now.stage() == Stage.CLOSED) {
+      throw new BadEntry("the sitting is closed already");
+    }
+    if (now.stage() != Stage.CONFIRMED) {
+      throw new BadEntry(
+          switch (now.stage()) {
+                case EXERCISING -> "the by-hand exercise is not through; go on, or write";
+                case CONFIRMING -> "the repair is not confirmed; go on with the steps, or write";
+                case REPAIRING -> "nothing is repaired yet; repair it and say so, or write";
+                default -> "the cause is not found yet; go on with the steps, or write";
+              }
+              + " the finding yourself: finding IDS : WORDS");
+    }
+    List<String> faults = repairedFaults(replay.standing());
+    if (faults.isEmpty() && !repairMade()) {
+      return new Entry.Finding(List.of(), "Nothing was wrong");
+    }
+    String told =
+        faults.stream()
+            .map(id -> workbench.hypothesis(id).map(Hypothesis::words).orElse(id))
+            .collect(Collectors.joining("; "));
+    return new Entry.Finding(faults, told.isEmpty() ? repairsInWords() : told);
+  }
+
+  private String repairsInWords() {
+    return replay.standing().stream()
+        .map(BenchLog.Line::entry)
+        .filter(Judgement::cures)
+        .map(e -> e instanceof Entry.Repaired r ? r.action() : "Exchanged " + part(e))
+        .collect(Collectors.joining("; "));
+  }
+
+  private static String part(Entry entry) {
+    return entry instanceof Entry.Exchanged e ? e.part() : "";
+  }
+
+  /** Single faults that the log says were repaired, in order, each once. */
+  private List<String> repairedFaults(List<BenchLog.Line> standing) {
+    Set<String> faults = new LinkedHashSet<>();
+    for (BenchLog.Line line : standing) {
+      if (line.entry() instanceof Entry.Repaired repaired
+          && workbench.hypothesis(repaired.action()).isPresent()) {
+        faults.addAll(Workbench.singles(repaired.action()));
+      }
+    }
+    return List.copyOf(faults);
+  }
+}

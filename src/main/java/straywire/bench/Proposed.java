@@ -1,0 +1,108 @@
+package straywire.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import straywire.diagnosis.Step;
+import straywire.module.Entry;
+
+/**
+ * A step laid out for the hand: what to do first, the one reading, what to do after it.
+ *
+ * @param purpose why this step stands here
+ * @param before entries that the handling before the reading leaves in the log
+ * @param after entries that the handling after it leaves
+ * @param seconds expected time of the hand, above 0
+ * @param bits expected information; 0 for a round of the exercise
+ * @param expected expected readings by suspect rank, first suspect first; for a round of the
+ *     exercise the one reading of a module with nothing wrong
+ */
+public record Proposed(
+    Purpose purpose,
+    List<Entry> before,
+    Wanted wanted,
+    List<Entry> after,
+    double seconds,
+    double bits,
+    List<String> expected) {
+
+  /** Why a step is asked for. */
+  public enum Purpose {
+    /** A round of the by-hand exercise, until something differs. */
+    EXERCISE,
+    /** Tells suspects apart. */
+    SEARCH,
+    /** Shows that a repair cured it. */
+    CONFIRM
+  }
+
+  public Proposed {
+    before = List.copyOf(before);
+    after = List.copyOf(after);
+    expected = List.copyOf(expected);
+  }
+
+  /** A step that tells suspects apart. */
+  static Proposed of(
+      Step step, boolean powered, double seconds, double bits, List<String> expected) {
+    List<Entry> before = new ArrayList<>();
+    List<Entry> after = new ArrayList<>();
+    Wanted wanted;
+    if (step instanceof Step.Work s) {
+      if (!s.set().isEmpty()) {
+        before.add(new Entry.Set(s.set()));
+      }
+      s.press().ifPresent(button -> before.add(new Entry.Press(button)));
+      wanted = new Wanted.Lamps(s.words());
+    } else if (step instanceof Step.Measure s) {
+      hold(s.holding(), before, after);
+      wanted = new Wanted.Volts(s.point());
+    } else if (step instanceof Step.Probe s) {
+      hold(s.holding(), before, after);
+      wanted = new Wanted.Shows(s.point());
+    } else if (step instanceof Step.Beep s) {
+      if (powered) {
+        before.add(new Entry.Power(false));
+        after.add(new Entry.Power(true));
+      }
+      wanted = new Wanted.Joined(s.from(), s.to());
+    } else {
+      wanted = withoutHandling(step);
+    }
+    return new Proposed(Purpose.SEARCH, before, wanted, after, seconds, bits, expected);
+  }
+
+  private static Wanted withoutHandling(Step step) {
+    if (step instanceof Step.Inspect s) {
+      return new Wanted.AsMeant(s.subject());
+    }
+    if (step instanceof Step.Exchange s) {
+      return new Wanted.Done(s.part());
+    }
+    Step.Ask ask = (Step.Ask) step;
+    return new Wanted.Noticed(ask.symptom(), ask.place());
+  }
+
+  private static void hold(Optional<String> button, List<Entry> before, List<Entry> after) {
+    button.ifPresent(
+        b -> {
+          before.add(new Entry.Hold(b));
+          after.add(new Entry.Release(b));
+        });
+  }
+
+  /** All entries that the step leaves, with the reading's in its place. */
+  List<Entry> entries(Entry reading) {
+    List<Entry> all = new ArrayList<>(before);
+    all.add(reading);
+    all.addAll(after);
+    return all;
+  }
+
+  /** True when the answer depends on where the controls stand. */
+  boolean dependsOnControls() {
+    return wanted instanceof Wanted.Lamps
+        || wanted instanceof Wanted.Volts
+        || wanted instanceof Wanted.Shows;
+  }
+}

@@ -1,0 +1,205 @@
+package straywire.bench;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import straywire.module.BadEntry;
+import straywire.module.Entry;
+import straywire.module.EntryWords;
+import straywire.module.Module;
+import straywire.module.Point;
+import straywire.module.Word;
+
+/** The one reading that a step asks for, and how a few keystrokes give it. */
+public sealed interface Wanted {
+
+  /**
+   * Makes the reading's entry of a short answer.
+   *
+   * @throws BadEntry when the answer does not fit, with what would be right
+   */
+  Entry read(String answer, Module module);
+
+  /** What to type, with an example. */
+  String howToAnswer();
+
+  /** True when this entry is the reading asked for. */
+  boolean answeredBy(Entry entry, Module module);
+
+  /** Lamps to look at, by word. */
+  record Lamps(List<String> words) implements Wanted {
+    public Lamps {
+      words = List.copyOf(words);
+    }
+
+    @Override
+    public Entry read(String answer, Module module) {
+      List<String> marks = Arrays.asList(answer.strip().split("\\s+"));
+      if (marks.stream().allMatch(m -> m.matches("[10df-]+")) && marks.size() <= words.size()) {
+        StringBuilder line = new StringBuilder("see");
+        for (int i = 0; i < marks.size(); i++) {
+          line.append(' ').append(words.get(i)).append(' ').append(marks.get(i));
+        }
+        return new EntryWords(module).parse(line.toString());
+      }
+      return new EntryWords(module).parse("see " + answer);
+    }
+
+    @Override
+    public String howToAnswer() {
+      return "lamps of "
+          + String.join(" and ", words)
+          + ", high bit first: 1 lit, 0 dark, d dim, f flickering, - not looked at";
+    }
+
+    @Override
+    public boolean answeredBy(Entry entry, Module module) {
+      return entry instanceof Entry.Seen seen && seen.lamps().keySet().containsAll(lamps(module));
+    }
+
+    /** The lamps, word by word, high bit first. */
+    public List<String> lamps(Module module) {
+      return words.stream()
+          .flatMap(w -> module.lampWord(w).map(Word::members).orElse(List.of(w)).stream())
+          .toList();
+    }
+  }
+
+  /** A meter reading. */
+  record Volts(Point point) implements Wanted {
+    @Override
+    public Entry read(String answer, Module module) {
+      return new EntryWords(module).parse("measure " + point + " " + answer);
+    }
+
+    @Override
+    public String howToAnswer() {
+      return "volts, such as 0.2";
+    }
+
+    @Override
+    public boolean answeredBy(Entry entry, Module module) {
+      return entry instanceof Entry.Measured e && e.point().equals(point);
+    }
+  }
+
+  /** A logic probe reading. */
+  record Shows(Point point) implements Wanted {
+    @Override
+    public Entry read(String answer, Module module) {
+      return new EntryWords(module).parse("probe " + point + " " + whole(answer, HOW));
+    }
+
+    private static final List<String> HOW = List.of("low", "high", "neither", "pulses");
+
+    @Override
+    public String howToAnswer() {
+      return String.join(", ", HOW) + " (the first letter will do)";
+    }
+
+    @Override
+    public boolean answeredBy(Entry entry, Module module) {
+      return entry instanceof Entry.Probed e && e.point().equals(point);
+    }
+  }
+
+  /** Whether two points are joined, power off. */
+  record Joined(Point from, Point to) implements Wanted {
+    @Override
+    public Entry read(String answer, Module module) {
+      return new Entry.Continuity(from, to, yes(answer, List.of("yes", "no")));
+    }
+
+    @Override
+    public String howToAnswer() {
+      return "yes when it beeps, no when it does not (the first letter will do)";
+    }
+
+    @Override
+    public boolean answeredBy(Entry entry, Module module) {
+      return entry instanceof Entry.Continuity e && e.from().equals(from) && e.to().equals(to);
+    }
+  }
+
+  /** Whether something looks as it should. */
+  record AsMeant(String subject) implements Wanted {
+    @Override
+    public Entry read(String answer, Module module) {
+      return new Entry.Inspected(subject, yes(answer, List.of("ok", "wrong")));
+    }
+
+    @Override
+    public String howToAnswer() {
+      return "ok or wrong (the first letter will do)";
+    }
+
+    @Override
+    public boolean answeredBy(Entry entry, Module module) {
+      return entry instanceof Entry.Inspected e && e.subject().equals(subject);
+    }
+  }
+
+  /** A part exchanged. */
+  record Done(String part) implements Wanted {
+    @Override
+    public Entry read(String answer, Module module) {
+      whole(answer, List.of("done"));
+      return new Entry.Exchanged(part);
+    }
+
+    @Override
+    public String howToAnswer() {
+      return "done, once the other part is in";
+    }
+
+    @Override
+    public boolean answeredBy(Entry entry, Module module) {
+      return entry instanceof Entry.Exchanged e && e.part().equals(part);
+    }
+  }
+
+  /** A question about what was noticed. */
+  record Noticed(String symptom, String place) implements Wanted {
+    @Override
+    public Entry read(String answer, Module module) {
+      boolean yes = yes(answer, List.of("yes", "no"));
+      return answer(yes ? Entry.Answer.YES : Entry.Answer.NO);
+    }
+
+    /** The entry for an answer; "unknown" is an answer as well. */
+    Entry answer(Entry.Answer answer) {
+      return new Entry.Symptom(symptom, place, answer, List.of());
+    }
+
+    @Override
+    public String howToAnswer() {
+      return "yes or no (the first letter will do)";
+    }
+
+    @Override
+    public boolean answeredBy(Entry entry, Module module) {
+      return entry instanceof Entry.Symptom e
+          && e.symptom().equals(symptom)
+          && e.place().equals(place);
+    }
+  }
+
+  /** The word that an answer begins. */
+  private static String whole(String answer, List<String> words) {
+    String typed = answer.strip();
+    return words.stream()
+        .filter(word -> !typed.isEmpty() && word.startsWith(typed))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new BadEntry(
+                    "expected "
+                        + words.stream().collect(Collectors.joining(" or "))
+                        + ", got "
+                        + (typed.isEmpty() ? "nothing" : typed)));
+  }
+
+  private static boolean yes(String answer, List<String> yesThenNo) {
+    return whole(answer, yesThenNo).equals(yesThenNo.get(0));
+  }
+}

@@ -1,0 +1,88 @@
+package straywire.casebook;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import straywire.advice.RuleBase;
+import straywire.diagnosis.Diagnosis;
+import straywire.diagnosis.Outlooks;
+import straywire.diagnosis.ReadingTable;
+import straywire.diagnosis.StepSeconds;
+import straywire.faults.FaultExpansion;
+import straywire.faults.Hypothesis;
+import straywire.faults.HypothesisPairs;
+import straywire.faults.PriorsFile;
+import straywire.module.Module;
+
+/** All that is prepared once for a module, before the first entry: what may be wrong with it. */
+public final class Workbench {
+  private final Module module;
+  private final RuleBase rules;
+  private final List<Hypothesis> hypotheses;
+  private final Map<String, Hypothesis> byId = new TreeMap<>();
+  private final ReadingTable table = ReadingTable.shipped();
+  private final Outlooks outlooks = new Outlooks(StepSeconds.shipped());
+
+  public Workbench(Module module, RuleBase rules) {
+    this.module = module;
+    this.rules = rules;
+    hypotheses = FaultExpansion.expandAll(module, rules.propose(module), PriorsFile.shipped());
+    hypotheses.forEach(h -> byId.put(h.id(), h));
+  }
+
+  public Module module() {
+    return module;
+  }
+
+  public RuleBase rules() {
+    return rules;
+  }
+
+  /** Single faults and "nothing is wrong", which comes first. */
+  public List<Hypothesis> hypotheses() {
+    return hypotheses;
+  }
+
+  public Hypothesis nothingWrong() {
+    return hypotheses.get(0);
+  }
+
+  public ReadingTable table() {
+    return table;
+  }
+
+  public Outlooks outlooks() {
+    return outlooks;
+  }
+
+  /** A diagnosis of which nothing was seen yet. */
+  public Diagnosis diagnosis() {
+    return new Diagnosis(module, hypotheses, table);
+  }
+
+  /** The hypothesis of an id, of one fault or of several joined by {@code +}. */
+  public Optional<Hypothesis> hypothesis(String id) {
+    Optional<Hypothesis> all = Optional.empty();
+    for (String part : singles(id)) {
+      Optional<Hypothesis> one = Optional.ofNullable(byId.get(part));
+      if (one.isEmpty()) {
+        return one;
+      }
+      all =
+          all.isEmpty()
+              ? one
+              : HypothesisPairs.pair(all.get(), one.get(), Math.max(nothingWrong().prior(), 1e-6));
+      if (all.isEmpty()) {
+        return all;
+      }
+    }
+    return all;
+  }
+
+  /** The ids of the single faults that an id joins. */
+  public static List<String> singles(String id) {
+    return List.of(id.split(Pattern.quote(HypothesisPairs.PLUS), -1));
+  }
+}

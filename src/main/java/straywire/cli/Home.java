@@ -1,0 +1,116 @@
+package straywire.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import straywire.module.LogFile;
+import straywire.module.Module;
+import straywire.module.ModuleFile;
+import straywire.module.Nearest;
+import straywire.parts.InputError;
+import straywire.parts.ShippedParts;
+
+/** Where the shipped case book is, and the user's own. */
+final class Home {
+  private static final String MODULE_FILE = "module.yaml";
+
+  private final Path shipped;
+  private final Path own;
+
+  Home(Path home, Path own) {
+    this.shipped = home.resolve("cases");
+    this.own = own;
+  }
+
+  /** As the launcher and the environment say. */
+  static Home usual() {
+    String own = System.getenv().getOrDefault("STRAYWIRE_CASES", "");
+    return new Home(
+        Path.of(System.getProperty("straywire.home", ".")),
+        own.isEmpty()
+            ? Path.of(System.getProperty("user.home"), ".straywire", "cases")
+            : Path.of(own));
+  }
+
+  Path shippedCases() {
+    return shipped;
+  }
+
+  Path ownCases() {
+    return own;
+  }
+
+  /**
+   * Reads a module.
+   *
+   * @param nameOrFile name of a folder in the case book, shipped or own, or a module file
+   * @throws InputError when there is none
+   */
+  Module module(String nameOrFile) {
+    return read(moduleFile(nameOrFile));
+  }
+
+  /** Reads a module file; a shipped one was held against its schema by the build. */
+  Module read(Path file) {
+    return file.startsWith(shipped)
+        ? ModuleFile.readShipped(file, new ShippedParts())
+        : ModuleFile.read(file, new ShippedParts());
+  }
+
+  /**
+   * The module that a log is about.
+   *
+   * @param named name or file of the module; empty for the module file beside the log, or else the
+   *     module of the name that the log gives
+   */
+  Module moduleOf(Path log, String named) {
+    if (!named.isEmpty()) {
+      return module(named);
+    }
+    String name = LogFile.header(log).module();
+    Path beside = log.resolveSibling(MODULE_FILE);
+    return Files.isRegularFile(beside) ? read(beside) : module(name);
+  }
+
+  Path moduleFile(String nameOrFile) {
+    Path given = Path.of(nameOrFile);
+    if (Files.isRegularFile(given)) {
+      return given;
+    }
+    if (Files.isRegularFile(given.resolve(MODULE_FILE)) && nameOrFile.contains("/")) {
+      return given.resolve(MODULE_FILE);
+    }
+    for (Path cases : List.of(shipped, own)) {
+      Path file = cases.resolve(nameOrFile).resolve(MODULE_FILE);
+      if (Files.isRegularFile(file)) {
+        return file;
+      }
+    }
+    throw new InputError(
+        nameOrFile,
+        0,
+        "neither a module file nor a module of the case book"
+            + Nearest.hint(nameOrFile, modules()));
+  }
+
+  /** Names of all modules in both case books, sorted. */
+  List<String> modules() {
+    List<String> names = new ArrayList<>();
+    for (Path cases : List.of(shipped, own)) {
+      if (Files.isDirectory(cases)) {
+        try (Stream<Path> folders = Files.list(cases)) {
+          folders
+              .filter(f -> Files.isRegularFile(f.resolve(MODULE_FILE)))
+              .forEach(f -> names.add(f.getFileName().toString()));
+        } catch (IOException e) {
+          throw new UncheckedIOException(e);
+        }
+      }
+    }
+    return names.stream().distinct().sorted().toList();
+  }
+}

@@ -1,0 +1,40 @@
+package straywire.cli;
+
+import java.nio.file.Path;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import straywire.module.BenchLog;
+import straywire.module.LogFile;
+
+@Command(name = "log", description = "Works on bench logs.", mixinStandardHelpOptions = true)
+final class LogCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "say what to do: check FILE");
+  }
+
+  @Command(description = "Checks a bench log.", mixinStandardHelpOptions = true)
+  int check(
+      @Parameters(paramLabel = "FILE", description = "a bench log, journal or case") Path file,
+      @Option(
+              names = "--module",
+              paramLabel = "MODULE",
+              defaultValue = "",
+              description = "name or file of the module")
+          String module) {
+    BenchLog log = LogFile.read(file, Home.usual().moduleOf(file, module));
+    int standing = log.standing().size();
+    spec.commandLine()
+        .getOut()
+        .printf(
+            "%s: fine. About %s, %d entries, %d of them stand%n",
+            file, log.module(), log.lines().size(), standing);
+    return ExitCode.OK.number();
+  }
+}

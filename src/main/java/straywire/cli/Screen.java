@@ -1,0 +1,296 @@
+package straywire.cli;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import straywire.advice.Caution;
+import straywire.advice.Hint;
+import straywire.advice.Normal;
+import straywire.bench.Proposed;
+import straywire.bench.Situation;
+import straywire.bench.Situation.LampForecast;
+import straywire.bench.Situation.Stage;
+import straywire.bench.StepWords;
+import straywire.diagnosis.Outlook.Ground;
+import straywire.diagnosis.Outlook.Suspect;
+import straywire.diagnosis.Outlook.Verdict;
+import straywire.faults.Hypothesis;
+import straywire.module.BenchLog;
+import straywire.module.EntryWords;
+import straywire.module.Module;
+
+/** Prints how a sitting stands, in short plain lines. */
+final class Screen {
+  /** Suspects shown. */
+  private static final int MOST_SUSPECTS = 4;
+
+  /** Faults of one suspect shown. */
+  private static final int MOST_FAULTS = 4;
+
+  private static final int MOST_GROUNDS = 3;
+
+  /** A suspect below this is not worth a line. */
+  private static final double LEAST_SHOWN = 0.01;
+
+  private final PrintWriter out;
+  private final Module module;
+  private final Glyphs glyphs;
+  private final StepWords words;
+  private final EntryWords typed;
+
+  Screen(PrintWriter out, Module module, Glyphs glyphs) {
+    this.out = out;
+    this.module = module;
+    this.glyphs = glyphs;
+    words = new StepWords(module);
+    typed = new EntryWords(module);
+  }
+
+  void line(String text) {
+    out.println(text);
+  }
+
+  /** Everything, in the order a person needs it. */
+  void situation(Situation now, BenchLog log) {
+    advice(now);
+    lamps(now);
+    ranking(now, log);
+    next(now);
+    out.flush();
+  }
+
+  /** Cautions before all else, then what is normal, then what does not go together. */
+  void advice(Situation now) {
+    for (Caution caution : now.advice().cautions()) {
+      line((caution.urgent() ? "  STOP: " : "  Caution: ") + caution.text());
+    }
+    for (Normal normal : now.advice().normal()) {
+      line("  Normal: " + normal.text());
+    }
+    now.contradictions().forEach(c -> line("  Look again: " + c));
+  }
+
+  void hints(Situation now) {
+    for (Hint hint : now.advice().hints()) {
+      line("  Hint: " + hint.text());
+    }
+  }
+
+  void lamps(Situation now) {
+    LampPicture picture = new LampPicture(glyphs);
+    for (LampForecast word : now.lamps()) {
+      picture.of(word).forEach(this::line);
+    }
+  }
+
+  void ranking(Situation now, BenchLog log) {
+    List<Suspect> suspects = now.outlook().suspects();
+    List<BenchLog.Line> standing = log.standing();
+    line(verdict(now));
+    double shown = 0;
+    int count = 0;
+    for (Suspect suspect : suspects) {
+      if (count == MOST_SUSPECTS || (count > 0 && suspect.probability() < LEAST_SHOWN)) {
+        break;
+      }
+      count++;
+      shown += suspect.probability();
+      suspect(count, suspect, standing);
+    }
+    if (suspects.size() > count) {
+      line(
+          String.format(
+              Locale.ROOT, "     %3s  in %d others", percent(1 - shown), suspects.size() - count));
+    }
+  }
+
+  private static String verdict(Situation now) {
+    if (now.stage() == Stage.CLOSED) {
+      return "Closed by its finding.";
+    }
+    Verdict verdict = now.outlook().verdict();
+    return switch (verdict) {
+      case OPEN -> "Undecided:";
+      case NAMED -> "Beyond doubt:";
+      case NOTHING_WRONG -> "Nothing is wrong, beyond doubt:";
+      case INSEPARABLE -> "No step at hand tells these apart:";
+    };
+  }
+
+  private void suspect(int rank, Suspect suspect, List<BenchLog.Line> standing) {
+    List<Hypothesis> members = suspect.members();
+    String head = String.format(Locale.ROOT, "  %d. %4s  ", rank, percent(suspect.probability()));
+    line(head + members.get(0).words());
+    for (int i = 1; i < Math.min(MOST_FAULTS, members.size()); i++) {
+      line("           or: " + members.get(i).words());
+    }
+    if (members.size() > MOST_FAULTS) {
+      line("           or one of " + (members.size() - MOST_FAULTS) + " more that look the same");
+    }
+    String grounds =
+        grounds("for", suspect, standing, true) + grounds("against", suspect, standing, false);
+    if (!grounds.isEmpty()) {
+      line("           " + grounds.strip());
+    }
+  }
+
+  private String grounds(
+      String word, Suspect suspect, List<BenchLog.Line> standing, boolean speaksFor) {
+    List<String> entries = new ArrayList<>();
+    for (Ground ground : suspect.grounds()) {
+      if (ground.logFactor() > 0 == speaksFor && entries.size() < MOST_GROUNDS) {
+        entries.add(String.valueOf(standing.get(ground.entry()).number()));
+      }
+    }
+    return entries.isEmpty()
+        ? ""
+        : word
+            + (entries.size() == 1 ? " it, entry " : " it, entries ")
+            + String.join(", ", entries)
+            + ". ";
+  }
+
+  static String percent(double probability) {
+    if (probability > 0 && probability < 0.005) {
+      return "<1 %";
+    }
+    if (probability < 1 && probability > 0.995) {
+      return ">99 %";
+    }
+    return String.format(Locale.ROOT, "%.0f %%", 100 * probability);
+  }
+
+  /** What to do now. */
+  void next(Situation now) {
+    switch (now.stage()) {
+      case REPAIRING -> repair(now);
+      case CONFIRMED -> line("All works as it should. Type finish to write the finding.");
+      case CLOSED -> {}
+      case EXERCISING, SEARCHING, CONFIRMING ->
+          now.next().ifPresentOrElse(step -> step("Next", step, now), () -> line("No step left."));
+    }
+  }
+
+  /** The repair of the leading suspect, one line for each fault it may be. */
+  void repair(Situation now) {
+    Suspect first = now.outlook().suspects().get(0);
+    if (first.healthy()) {
+      line("Nothing to repair: nothing is wrong as far as is known.");
+      return;
+    }
+    List<Hypothesis> members = first.members();
+    line("Repair:");
+    for (int i = 0; i < Math.min(MOST_FAULTS, members.size()); i++) {
+      line("  " + (i + 1) + ") " + members.get(i).repair());
+    }
+    line(
+        members.size() == 1
+            ? "Then type repaired."
+            : "Then type repaired and its number, such as repaired 1.");
+  }
+
+  /** A step with what to expect and how to answer. */
+  void step(String head, Proposed step, Situation now) {
+    List<String> handling = words.handling(step.before(), now.controls());
+    line(
+        String.format(Locale.ROOT, "%s (about %.0f s): %s", head, step.seconds(), words.why(step)));
+    handling.forEach(h -> line("    " + h));
+    line("    " + words.reading(step.wanted()));
+    expected(step);
+    line("    answer: " + step.wanted().howToAnswer() + "; ? for don't know");
+  }
+
+  private void expected(Proposed step) {
+    if (step.purpose() != Proposed.Purpose.SEARCH) {
+      step.expected().forEach(e -> line("    expect " + e));
+      return;
+    }
+    Map<Integer, String> byFirst = new TreeMap<>();
+    List<String> done = new ArrayList<>();
+    for (int i = 0; i < step.expected().size(); i++) {
+      String reading = step.expected().get(i);
+      if (!done.contains(reading) && !reading.isEmpty()) {
+        done.add(reading);
+        List<String> ranks = new ArrayList<>();
+        for (int j = i; j < step.expected().size(); j++) {
+          if (step.expected().get(j).equals(reading)) {
+            ranks.add(String.valueOf(j + 1));
+          }
+        }
+        byFirst.put(i, "    expect " + reading + " if it is " + String.join(" or ", ranks));
+      }
+    }
+    byFirst.values().forEach(this::line);
+  }
+
+  /** Reasons of the leading suspects: the rule that proposed each, the entries for and against. */
+  void why(Situation now, BenchLog log) {
+    List<BenchLog.Line> standing = log.standing();
+    int rank = 0;
+    for (Suspect suspect : now.outlook().suspects()) {
+      rank++;
+      if (rank > MOST_SUSPECTS || (rank > 1 && suspect.probability() < LEAST_SHOWN)) {
+        break;
+      }
+      Hypothesis first = suspect.first();
+      line("  " + rank + ". " + percent(suspect.probability()) + "  " + first.words());
+      line("     rule " + first.rule() + ": " + first.reason());
+      for (Ground ground : suspect.grounds().stream().limit(2 * MOST_GROUNDS).toList()) {
+        BenchLog.Line entry = standing.get(ground.entry());
+        line(
+            String.format(
+                Locale.ROOT,
+                "     %s %d (%s): %s",
+                ground.logFactor() > 0 ? "for    " : "against",
+                entry.number(),
+                typed.print(entry.entry()),
+                times(ground.logFactor())));
+      }
+    }
+    now.next().ifPresent(step -> line("  The step: " + words.why(step) + "."));
+  }
+
+  private static String times(double logFactor) {
+    double factor = Math.exp(Math.abs(logFactor));
+    String number = factor >= 1000 ? "over 1000" : String.format(Locale.ROOT, "%.1f", factor);
+    return number + " times " + (logFactor > 0 ? "likelier" : "less likely") + " than otherwise";
+  }
+
+  /** Other steps worth taking. */
+  void others(Situation now) {
+    for (Proposed step : now.others()) {
+      line(
+          String.format(
+              Locale.ROOT,
+              "  about %3.0f s: %s",
+              step.seconds(),
+              words.line(step, now.controls())));
+    }
+  }
+
+  /** One entry of the log. */
+  void entry(BenchLog.Line line) {
+    line(String.format(Locale.ROOT, "  %3d  %s", line.number(), typed.print(line.entry())));
+  }
+
+  /** Controls and power in one line. */
+  void controls(Situation now) {
+    String levels =
+        now.controls().levels().entrySet().stream()
+            .map(e -> e.getKey() + "=" + (e.getValue() ? "1" : "0"))
+            .collect(Collectors.joining(" "));
+    line("  power " + (now.controls().power() ? "on" : "off") + ", " + levels);
+  }
+
+  Module module() {
+    return module;
+  }
+
+  Glyphs glyphs() {
+    return glyphs;
+  }
+}

@@ -1,0 +1,63 @@
+package straywire.cli;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import straywire.advice.RuleBase;
+import straywire.bench.Sitting;
+import straywire.casebook.Workbench;
+
+@Command(
+    name = "sit",
+    description = "An interactive sitting: say what you did and saw, be told what to do next.",
+    mixinStandardHelpOptions = true)
+final class SitCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "MODULE", description = "name of a module, or its file")
+  private String module;
+
+  @Option(
+      names = "--journal",
+      paramLabel = "FILE",
+      description = "where entries are written down; a journal that is there is gone on with")
+  private Optional<Path> journal = Optional.empty();
+
+  @Override
+  public Integer call() throws IOException {
+    Workbench workbench = new Workbench(Home.usual().module(module), RuleBase.shipped());
+    try (Sitting sitting = Journals.sitting(workbench, journal)) {
+      if (System.console() != null) {
+        TerminalSitting.run(sitting);
+      } else {
+        PrintWriter out = spec.commandLine().getOut();
+        run(
+            sitting,
+            new BufferedReader(new InputStreamReader(System.in, Straywire.charset())),
+            out);
+      }
+    }
+    return ExitCode.OK.number();
+  }
+
+  /** Without a terminal: lines are echoed, so that the output reads as a protocol. */
+  static void run(Sitting sitting, BufferedReader in, PrintWriter out) throws IOException {
+    SittingShell shell = new SittingShell(sitting, out, Glyphs.of(Straywire.charset()));
+    shell.greet();
+    String line = in.readLine();
+    while (line != null) {
+      out.println("> " + line);
+      shell.take(line);
+      line = shell.over() ? null : in.readLine();
+    }
+  }
+}

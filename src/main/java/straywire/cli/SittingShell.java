@@ -1,0 +1,195 @@
+package straywire.cli;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import straywire.bench.ExpectedLevels;
+import straywire.bench.Sitting;
+import straywire.bench.Situation;
+import straywire.module.BadEntry;
+import straywire.module.BenchLog;
+import straywire.module.EntryWords;
+import straywire.module.Labels;
+import straywire.module.Module;
+import straywire.module.Nearest;
+
+/** Takes the lines of an interactive sitting, from a terminal or a file alike. */
+final class SittingShell {
+  static final List<String> WORDS =
+      List.of(
+          "help", "next", "more", "why", "show", "levels", "repair", "undo", "log", "finish",
+          "quit");
+
+  private final Sitting sitting;
+  private final Module module;
+  private final EntryWords typed;
+  private final PrintWriter out;
+  private final Screen screen;
+  private final Glyphs glyphs;
+  private boolean over;
+
+  SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs) {
+    this.sitting = sitting;
+    this.out = out;
+    this.glyphs = glyphs;
+    module = sitting.workbench().module();
+    typed = new EntryWords(module);
+    screen = new Screen(out, module, glyphs);
+  }
+
+  /** Says what the sitting is about and how it stands. */
+  void greet() {
+    int entries = sitting.log().lines().size();
+    out.println(
+        module.title()
+            + (entries == 0 ? "." : ", resumed after entry " + entries + ".")
+            + " Type help for help.");
+    screen.situation(sitting.now(), sitting.log());
+    out.flush();
+  }
+
+  boolean over() {
+    return over;
+  }
+
+  /** What can be typed: the shell's own words and the entries. */
+  List<String> completions(List<String> words) {
+    List<String> all = new ArrayList<>();
+    String first = words.isEmpty() ? "" : words.get(0);
+    if (words.size() <= 1) {
+      WORDS.stream().filter(w -> w.startsWith(first)).forEach(all::add);
+    } else if (words.size() == 2 && first.equals("show")) {
+      List<String> shown = new ArrayList<>(module.parts().keySet());
+      shown.addAll(List.of("lamps", "controls"));
+      shown.stream().filter(w -> w.startsWith(words.get(1))).forEach(all::add);
+    } else if (first.equals("levels")) {
+      List<String> asSet = new ArrayList<>(words);
+      asSet.set(0, "set");
+      return typed.completions(asSet);
+    }
+    all.addAll(typed.completions(words));
+    return all;
+  }
+
+  /** Does what one line says. What is wrong with it is said in one line. */
+  void take(String line) {
+    try {
+      done(line.strip());
+    } catch (BadEntry e) {
+      out.println("  " + e.getMessage());
+    }
+    out.flush();
+  }
+
+  private void done(String line) {
+    int space = line.indexOf(' ');
+    String word = space < 0 ? line : line.substring(0, space);
+    String rest = space < 0 ? "" : line.substring(space + 1).strip();
+    switch (word) {
+      case "" -> screen.next(now());
+      case "?" -> entered(List.of(sitting.skip()));
+      case "help" -> help();
+      case "next" -> screen.next(now());
+      case "more" -> screen.others(now());
+      case "why" -> {
+        screen.why(now(), sitting.log());
+        screen.hints(now());
+      }
+      case "show" -> show(rest);
+      case "levels" -> levels(rest, List.copyOf(module.parts().keySet()));
+      case "repair" -> screen.repair(now());
+      case "undo" -> undo();
+      case "log" -> sitting.log().lines().forEach(screen::entry);
+      case "finish" -> entered(List.of(sitting.finish()));
+      case "quit" -> over = true;
+      case "repaired" -> repaired(line, rest);
+      default -> entryOrAnswer(line, word);
+    }
+  }
+
+  private Situation now() {
+    return sitting.now();
+  }
+
+  private void entered(List<Integer> numbers) {
+    List<BenchLog.Line> lines = sitting.log().lines();
+    numbers.forEach(n -> screen.entry(lines.get(n - 1)));
+    out.flush();
+    screen.situation(now(), sitting.log());
+  }
+
+  private void entryOrAnswer(String line, String word) {
+    if (typed.verbs().contains(word)) {
+      entered(List.of(sitting.enter(typed.parse(line))));
+      return;
+    }
+    List<String> known = new ArrayList<>(typed.verbs());
+    known.addAll(WORDS);
+    try {
+      entered(sitting.answer(line));
+    } catch (BadEntry e) {
+      boolean meantAsWord = word.length() > 3 && Nearest.to(word, known).isPresent();
+      throw meantAsWord || now().next().isEmpty()
+          ? new BadEntry("nothing is called " + word + Nearest.hint(word, known))
+          : e;
+    }
+  }
+
+  private void repaired(String line, String rest) {
+    if (rest.isEmpty() || rest.matches("[0-9]{1,3}")) {
+      int member = rest.isEmpty() ? 1 : Integer.parseInt(rest);
+      entered(List.of(sitting.repaired(member)));
+    } else {
+      entered(List.of(sitting.enter(typed.parse(line))));
+    }
+  }
+
+  private void undo() {
+    List<Integer> withdrawn = sitting.undo();
+    withdrawn.forEach(n -> out.println("  taken back: entry " + n));
+    screen.situation(now(), sitting.log());
+  }
+
+  private void show(String what) {
+    switch (what) {
+      case "", "lamps" -> screen.lamps(now());
+      case "controls" -> screen.controls(now());
+      default -> levels("", List.of(new Labels(module).part(what)));
+    }
+  }
+
+  private void levels(String setting, List<String> parts) {
+    ExpectedLevels levels = new ExpectedLevels(module, sitting.workbench().table(), sitting.log());
+    if (!setting.isEmpty()) {
+      levels.act(typed.parse("set " + setting));
+    }
+    new LevelsTable(module, glyphs).lines(levels, parts).forEach(out::println);
+  }
+
+  private void help() {
+    Map<String, String> words = new TreeMap<>();
+    words.put("?", "don't know: ask something else");
+    words.put("next", "the step asked for, again (so does an empty line)");
+    words.put("more", "other steps worth taking");
+    words.put("why", "the reasons of the leading suspects");
+    words.put("show U1, show lamps, show controls", "what it should show now");
+    words.put("levels address 0001", "what every pin should show with that set");
+    words.put("repair", "how to repair the leading suspect");
+    words.put("repaired, repaired 2, repaired WORDS", "say that it was done");
+    words.put("undo", "take the last entry back");
+    words.put("finish", "write the finding");
+    words.put("log, quit", "all entries; leave, to go on later");
+    out.println("Answer the step in its own short way, or say what you did or saw. Five examples:");
+    List.of(
+            "set address 0001 data 10010110",
+            "press write",
+            "see memory 1001011- R3 dim",
+            "measure U1.3 0.2",
+            "inspect jumper U1.3-U2.3 wrong")
+        .forEach(e -> out.println("    " + e));
+    out.println("Entries start with: " + String.join(", ", typed.verbs()) + ".");
+    words.forEach((word, what) -> out.printf("    %-38s %s%n", word, what));
+  }
+}

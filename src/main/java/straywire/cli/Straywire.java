@@ -1,0 +1,96 @@
+package straywire.cli;
+
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.Charset;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import straywire.module.BadEntry;
+import straywire.parts.InputError;
+
+/** The command {@code straywire}. */
+@Command(
+    name = "straywire",
+    description = "Finds the stray wire in a misbehaving logic module.",
+    mixinStandardHelpOptions = true,
+    version = "straywire 0.1.0",
+    sortOptions = false,
+    subcommands = {
+      SitCommand.class,
+      RankCommand.class,
+      LevelsCommand.class,
+      DialogueCommand.class,
+      ModuleCommand.class,
+      LogCommand.class
+    })
+public final class Straywire implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "a command is missing");
+  }
+
+  /** Runs one command and ends the program with its exit code. */
+  public static void main(String[] args) {
+    Charset charset = charset();
+    PrintWriter out = new PrintWriter(System.out, false, charset);
+    PrintWriter err = new PrintWriter(System.err, true, charset);
+    int code = run(out, err, args);
+    out.flush();
+    System.exit(code);
+  }
+
+  /** The terminal's character set: Java 17 does not take it from the locale for files. */
+  static Charset charset() {
+    String name = System.getProperty("stdout.encoding", System.getProperty("sun.stdout.encoding"));
+    String fallback = System.getProperty("native.encoding", "US-ASCII");
+    return Charset.forName(java.util.Objects.requireNonNullElse(name, fallback));
+  }
+
+  static int run(PrintWriter out, PrintWriter err, String... args) {
+    CommandLine line = new CommandLine(new Straywire());
+    line.setOut(out);
+    line.setErr(err);
+    line.setParameterExceptionHandler(Straywire::badCommand);
+    line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, err));
+    return line.execute(args);
+  }
+
+  private static int badCommand(ParameterException e, String[] args) {
+    PrintWriter err = e.getCommandLine().getErr();
+    err.println("straywire: " + oneLine(e.getMessage()));
+    err.println(
+        "Try straywire "
+            + e.getCommandLine()
+                .getCommandSpec()
+                .qualifiedName(" ")
+                .replaceFirst("^straywire ?", "")
+            + (e.getCommandLine().getParent() == null ? "" : " ")
+            + "--help");
+    err.flush();
+    return ExitCode.BAD_COMMAND.number();
+  }
+
+  private static int failed(Exception e, PrintWriter err) {
+    ExitCode code = ExitCode.NO_ACCESS;
+    String message = oneLine(String.valueOf(e.getMessage()));
+    if (e instanceof InputError || e instanceof BadEntry) {
+      code = ExitCode.BAD_INPUT;
+    } else if (e instanceof UncheckedIOException u) {
+      message = oneLine(u.getCause().getClass().getSimpleName() + " " + u.getCause().getMessage());
+    } else {
+      message = "this should not happen: " + e.getClass().getSimpleName() + ": " + message;
+    }
+    err.println("straywire: " + message);
+    err.flush();
+    return code.number();
+  }
+
+  private static String oneLine(String message) {
+    return message.replaceAll("\\s*\\R\\s*", " ").strip();
+  }
+}
