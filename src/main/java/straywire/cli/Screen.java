@@ -94,7 +94,7 @@ final class Screen {
     double shown = 0;
     int count = 0;
     for (Suspect suspect : suspects) {
-      if (count == MOST_SUSPECTS || count > 0 && suspect.probability() < LEAST_SHOWN) {
+      if (count == MOST_SUSPECTS || (count > 0 && suspect.probability() < LEAST_SHOWN)) {
         break;
       }
       count++;
@@ -233,7 +233,7 @@ final class Screen {
     int rank = 0;
     for (Suspect suspect : now.outlook().suspects()) {
       rank++;
-      if (rank > MOST_SUSPECTS || rank > 1 && suspect.probability() < LEAST_SHOWN) {
+      if (rank > MOST_SUSPECTS || (rank > 1 && suspect.probability() < LEAST_SHOWN)) {
         break;
       }
       Hypothesis first = suspect.first();
