@@ -33,12 +33,15 @@ record LookAlikes(List<LookAlike> types, List<OtherFamily> families) {
     families = List.copyOf(families);
   }
 
-  /**
-   * The table that ships with the tool.
-   *
-   * @throws InputError when an entry lacks a field
-   */
+  /** Read once: a proposal should not wait for a file. */
+  private static final LookAlikes SHIPPED = load();
+
+  /** The table that ships with the tool. */
   static LookAlikes shipped() {
+    return SHIPPED;
+  }
+
+  private static LookAlikes load() {
     try (InputStream in = LookAlikes.class.getResourceAsStream(TABLE)) {
       return read(new Load(LoadSettings.builder().setLabel(TABLE).build()).loadFromInputStream(in));
     } catch (IOException e) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 import straywire.faults.Suggestion;
 import straywire.module.BenchLog;
@@ -23,7 +24,10 @@ public final class RuleBase {
   static final String ADVICE = "straywire.rules.advice";
 
   private final RuleSessions proposal = RuleSessions.compiled(PROPOSAL);
-  private final RuleSessions advice = RuleSessions.compiled(ADVICE);
+
+  /** Loads while the first module is proposed for; the engine's own classes are loaded by then. */
+  private final CompletableFuture<RuleSessions> advice =
+      CompletableFuture.supplyAsync(() -> RuleSessions.compiled(ADVICE));
 
   /** What was last advised on: a sitting asks about the same module each time. */
   private Optional<Circuit> latest = Optional.empty();
@@ -60,10 +64,13 @@ public final class RuleBase {
       Module module, BenchLog log, Collection<Leader> leaders, Map<String, Signal> expected) {
     List<WiringFact> circuit = circuit(module);
     List<Object> conclusions =
-        advice.conclude(
-            Stream.concat(
-                    circuit.stream(), LogFacts.of(module, circuit, log, leaders, expected).stream())
-                .toList());
+        advice
+            .join()
+            .conclude(
+                Stream.concat(
+                        circuit.stream(),
+                        LogFacts.of(module, circuit, log, leaders, expected).stream())
+                    .toList());
     return new Advice(
         of(Weigh.class, conclusions)
             .sorted(
@@ -93,7 +100,7 @@ public final class RuleBase {
   /** The sentence of every rule by its id, for reports that name rules. */
   public SortedMap<String, String> sentences() {
     SortedMap<String, String> sentences = new TreeMap<>(proposal.sentences());
-    sentences.putAll(advice.sentences());
+    sentences.putAll(advice.join().sentences());
     return sentences;
   }
 

@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import straywire.diagnosis.AfterRepair;
 import straywire.diagnosis.ReadingTable;
 import straywire.diagnosis.Step;
 import straywire.faults.Hypothesis;
+import straywire.faults.Mechanism;
 import straywire.faults.VariationOf;
 import straywire.faults.Visibility;
 import straywire.module.End;
@@ -28,9 +30,13 @@ import straywire.sim.Wiring;
 public final class SimulatedBench {
   private static final double READS_ONE = 0.5;
 
+  private static final Hypothesis HEALTHY =
+      new Hypothesis("nothing-wrong", Mechanism.NOTHING_WRONG, List.of(), 1, "", "", "", "");
+
   private final Module module;
-  private final Hypothesis truth;
-  private final Boards board;
+  private final Wiring wiring;
+  private Hypothesis truth;
+  private Boards board;
   private final ReadingTable table;
   private final Visibility visibility;
   private final Random random;
@@ -41,13 +47,14 @@ public final class SimulatedBench {
     this.module = module;
     this.truth = truth;
     this.table = table;
-    Wiring wiring = new Wiring(module);
+    wiring = new Wiring(module);
     board = new Boards(wiring, List.of(new VariationOf(wiring).compile(truth)));
     visibility = new Visibility(module);
     random = new Random(seed);
     state = board.off();
   }
 
+  /** What is wrong now: an exchange may have mended what was. */
   public Hypothesis truth() {
     return truth;
   }
@@ -167,6 +174,8 @@ public final class SimulatedBench {
       s.holding().ifPresent(button -> does(new Entry.Hold(button), entries));
       entries.add(new Entry.Measured(s.point(), measure(s.point())));
       s.holding().ifPresent(button -> does(new Entry.Release(button), entries));
+    } else if (step instanceof Step.MeasureRound s) {
+      s.points().forEach(point -> entries.add(new Entry.Measured(point, measure(point))));
     } else if (step instanceof Step.Probe s) {
       s.holding().ifPresent(button -> does(new Entry.Hold(button), entries));
       entries.add(new Entry.Probed(s.point(), probe(s.point())));
@@ -183,6 +192,15 @@ public final class SimulatedBench {
       if (on) {
         does(new Entry.Power(true), entries);
       }
+    } else if (step instanceof Step.Exchange s) {
+      does(new Entry.Power(false), entries);
+      Entry exchanged = new Entry.Exchanged(s.part());
+      entries.add(exchanged);
+      if (AfterRepair.mends(exchanged, truth)) {
+        truth = HEALTHY;
+        board = new Boards(wiring, List.of(new VariationOf(wiring).compile(truth)));
+      }
+      does(new Entry.Power(true), entries);
     } else {
       throw new IllegalArgumentException("A simulated bench cannot " + step);
     }

@@ -15,7 +15,7 @@ import straywire.module.Entry;
  * What may be wrong once a cure was carried out: a fault that the cure mends has most of its
  * probability moved to what is left without it, the others keep theirs.
  */
-final class AfterRepair {
+public final class AfterRepair {
   /** How often a cure does what it should; engineering estimate. */
   private static final double CURES = 0.9;
 
@@ -72,7 +72,8 @@ final class AfterRepair {
     return List.of(id.split(Pattern.quote(HypothesisPairs.PLUS), -1));
   }
 
-  static boolean mends(Entry cure, Hypothesis hypothesis) {
+  /** Whether a repair or an exchange takes this fault away, if it is carried out well. */
+  public static boolean mends(Entry cure, Hypothesis hypothesis) {
     if (cure instanceof Entry.Repaired e) {
       return members(e.action()).contains(hypothesis.id());
     }

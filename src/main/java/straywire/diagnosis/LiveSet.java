@@ -24,6 +24,7 @@ final class LiveSet {
   /** Probabilities, adding up to 1 over the set. */
   final double[] weights;
 
+  private final List<Diagnosis.Lane> origins = new ArrayList<>();
   private final List<Boards> boards = new ArrayList<>();
   private final List<BoardState> states = new ArrayList<>();
 
@@ -45,6 +46,7 @@ final class LiveSet {
         if (candidate.lane().bank() == bank) {
           lanes.add(candidate.lane().index());
           hypotheses.add(candidate.hypothesis());
+          origins.add(candidate.lane());
           probabilities.add(candidate.probability());
         }
       }
@@ -55,6 +57,12 @@ final class LiveSet {
     }
     double total = sum;
     weights = probabilities.stream().mapToDouble(p -> p / total).toArray();
+  }
+
+  /** Probability that a bit nobody wrote is 1 under one hypothesis, from its readings so far. */
+  double probabilityOfOne(int hypothesis, String label, int cell) {
+    Diagnosis.Lane lane = origins.get(hypothesis);
+    return lane.bank().beliefs().probabilityOfOne(lane.index(), label, cell);
   }
 
   int size() {

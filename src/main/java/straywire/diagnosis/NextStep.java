@@ -1,6 +1,7 @@
 package straywire.diagnosis;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +22,9 @@ import straywire.sim.Signal;
 final class NextStep {
   /** A step that tells less than this, in bits, is not worth the hand's time. */
   static final double LEAST_BITS = 0.004;
+
+  /** Share of the difference between signals that a meter brings out. */
+  private static final double METER_TELLS = 0.9;
 
   private static final double LOOK_FINDS = 0.96;
   private static final double LOOK_IMAGINES = 0.01;
@@ -54,6 +58,7 @@ final class NextStep {
     if (live.state().powered()) {
       works();
       touches();
+      rounds();
     }
     looks();
     beeps();
@@ -96,6 +101,15 @@ final class NextStep {
     }
     if (step instanceof Step.Measure s) {
       return table.wording(touched(s.point(), s.holding(), h));
+    }
+    if (step instanceof Step.MeasureRound s) {
+      List<String> readings = new ArrayList<>();
+      for (Signal[] point : Prediction.at(live, live.states(), s.points())) {
+        readings.add(table.wording(point[h]));
+      }
+      return readings.stream().distinct().count() == 1
+          ? "all " + readings.get(0)
+          : String.join("; ", readings);
     }
     if (step instanceof Step.Probe s) {
       return table.probeWording(touched(s.point(), s.holding(), h));
@@ -206,6 +220,23 @@ final class NextStep {
               Prediction.probeInformation(live.weights, signals, table));
         }
       }
+    }
+  }
+
+  /** A round counts as one look at a picture of signals; a meter seldom confuses two of them. */
+  private void rounds() {
+    for (Step.MeasureRound round : menu.rounds()) {
+      Signal[][] signals = Prediction.at(live, live.states(), round.points());
+      Map<List<Signal>, Double> classes = new LinkedHashMap<>();
+      for (int h = 0; h < live.size(); h++) {
+        List<Signal> readings = new ArrayList<>();
+        for (Signal[] point : signals) {
+          readings.add(point[h]);
+        }
+        classes.merge(readings, live.weights[h], Double::sum);
+      }
+      double[] shares = classes.values().stream().mapToDouble(Double::doubleValue).toArray();
+      offer(round, METER_TELLS * Posterior.entropy(shares));
     }
   }
 

@@ -10,6 +10,7 @@ public final class Posterior {
    * @param priors at least 0, any sum above 0
    * @param logLikelihoods natural logarithms, at most 0 or so; the same length
    * @return probabilities that add up to 1
+   * @throws IllegalArgumentException when no hypothesis with a prior explains what was seen at all
    */
   public static double[] of(double[] priors, double[] logLikelihoods) {
     if (priors.length != logLikelihoods.length) {
@@ -21,6 +22,10 @@ public final class Posterior {
       if (priors[h] > 0) {
         most = Math.max(most, Math.log(priors[h]) + logLikelihoods[h]);
       }
+    }
+    if (priors.length > 0 && most == Double.NEGATIVE_INFINITY) {
+      throw new IllegalArgumentException(
+          "None of " + priors.length + " hypotheses is possible, so nothing can be ranked");
     }
     double[] posterior = new double[priors.length];
     double sum = 0;

@@ -56,6 +56,9 @@ final class Prediction {
     }
   }
 
+  /** An unwritten bit this certain from earlier readings counts as known. */
+  private static final double KNOWN_BIT = 0.9;
+
   /** Picture of up to 64 lamps under each hypothesis. */
   static Picture[] pictures(LiveSet live, List<BoardState> moment, List<String> lamps) {
     long[] lit = new long[live.size()];
@@ -64,18 +67,38 @@ final class Prediction {
         moment,
         (boards, state, group, first) -> {
           for (int i = 0; i < lamps.size(); i++) {
+            long lamp = 1L << i;
             Boards.Glow glow = boards.glow(state, group, lamps.get(i));
-            for (long left = glow.lit(); left != 0; left &= left - 1) {
-              lit[first + Long.numberOfTrailingZeros(left)] |= 1L << i;
-            }
-            for (long left = glow.lit() | glow.dark(); left != 0; left &= left - 1) {
-              sure[first + Long.numberOfTrailingZeros(left)] |= 1L << i;
+            mark(lit, first, glow.lit(), lamp);
+            mark(sure, first, glow.lit() | glow.dark(), lamp);
+            long unknown = boards.used(group) & ~(glow.lit() | glow.dark());
+            if (unknown != 0) {
+              boards.traceLamp(
+                  state,
+                  group,
+                  lamps.get(i),
+                  unknown,
+                  (label, part, cell, inverted, lanes) -> {
+                    for (long left = lanes; left != 0; left &= left - 1) {
+                      int h = first + Long.numberOfTrailingZeros(left);
+                      double one = live.probabilityOfOne(h, label, cell);
+                      double p = inverted ? 1 - one : one;
+                      lit[h] |= p > KNOWN_BIT ? lamp : 0;
+                      sure[h] |= p > KNOWN_BIT || p < 1 - KNOWN_BIT ? lamp : 0;
+                    }
+                  });
             }
           }
         });
     Picture[] pictures = new Picture[live.size()];
     Arrays.setAll(pictures, h -> new Picture(lit[h], sure[h]));
     return pictures;
+  }
+
+  private static void mark(long[] marks, int first, long lanes, long mark) {
+    for (long left = lanes; left != 0; left &= left - 1) {
+      marks[first + Long.numberOfTrailingZeros(left)] |= mark;
+    }
   }
 
   /** Chance that one lamp of a picture is misread, for judging what a look is worth. */

@@ -11,6 +11,13 @@ public sealed interface Step {
   /** Touch a point with the meter and read volts; a held button stays down meanwhile. */
   record Measure(Point point, Optional<String> holding) implements Step {}
 
+  /** Touch several points in turn with the meter, such as the ground leg of every chip. */
+  record MeasureRound(List<Point> points) implements Step {
+    public MeasureRound {
+      points = List.copyOf(points);
+    }
+  }
+
   /** Touch a point with the logic probe. */
   record Probe(Point point, Optional<String> holding) implements Step {}
 

@@ -14,9 +14,11 @@ import straywire.faults.Hypothesis;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Entry;
+import straywire.module.Fitted;
 import straywire.module.Module;
 import straywire.module.Point;
 import straywire.module.Word;
+import straywire.parts.PinKind;
 import straywire.sim.BoardState;
 
 /**
@@ -159,6 +161,24 @@ final class StepMenu {
       }
     }
     return List.copyOf(points);
+  }
+
+  /** Rounds of the meter over the supply legs, and over the ground legs, of all chips. */
+  List<Step.MeasureRound> rounds() {
+    List<Step.MeasureRound> rounds = new ArrayList<>();
+    for (PinKind kind : List.of(PinKind.GROUND, PinKind.SUPPLY)) {
+      List<Point> legs = new ArrayList<>();
+      for (Fitted fitted : module.parts().values()) {
+        int pin = fitted.part().pinOf(kind);
+        if (fitted.fitted() && pin > 0) {
+          legs.add(new Point(End.pin(fitted.label(), pin), true));
+        }
+      }
+      if (instruments.meter() && legs.size() > 1) {
+        rounds.add(new Step.MeasureRound(legs));
+      }
+    }
+    return rounds;
   }
 
   private void addWithNet(Set<Point> points, End end) {

@@ -36,8 +36,15 @@ public final class StepSeconds {
 
   /** Expected seconds of a step, above 0. */
   public double of(Step step) {
+    return row("each-step") + work(step);
+  }
+
+  private double work(Step step) {
     if (step instanceof Step.Measure s) {
       return row("measure") + (s.holding().isPresent() ? row("hold-button") : 0);
+    }
+    if (step instanceof Step.MeasureRound s) {
+      return row("measure") + (s.points().size() - 1) * row("measure-next");
     }
     if (step instanceof Step.Probe s) {
       return row("probe") + (s.holding().isPresent() ? row("hold-button") : 0);

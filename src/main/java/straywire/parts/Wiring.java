@@ -37,6 +37,9 @@ final class Wiring {
   private final Map<String, Statement.Let> lets = new HashMap<>();
   private final Set<String> usedPins = new LinkedHashSet<>();
 
+  /** By the first target of the sentence, as are all maps of built values. */
+  private final Map<String, Integer> letWidths = new HashMap<>();
+
   private int cells;
   private int[] next = new int[0];
   private final List<Integer> clocks = new ArrayList<>();
@@ -290,8 +293,8 @@ final class Wiring {
   private final class View implements Expr.Scope {
     private final boolean pinsBefore;
     private final boolean rememberedBefore;
-    private final Map<Statement.Let, int[]> built = new HashMap<>();
-    private final Set<Statement.Let> building = new LinkedHashSet<>();
+    private final Map<String, int[]> built = new HashMap<>();
+    private final Set<String> building = new LinkedHashSet<>();
 
     View(boolean pinsBefore, boolean rememberedBefore) {
       this.pinsBefore = pinsBefore;
@@ -317,10 +320,14 @@ final class Wiring {
       if (let == null || let.targets().size() > 1 || pins.containsKey(name.name())) {
         return 1;
       }
-      enter(let, name);
-      int width = Math.max(1, let.value().width(this));
-      building.remove(let);
-      return width;
+      Integer known = letWidths.get(let.targets().get(0));
+      if (known == null) {
+        enter(let, name);
+        known = Math.max(1, let.value().width(this));
+        building.remove(let.targets().get(0));
+        letWidths.put(let.targets().get(0), known);
+      }
+      return known;
     }
 
     @Override
@@ -398,20 +405,20 @@ final class Wiring {
     }
 
     private int[] whole(Statement.Let let, Expr.Name name) {
-      int[] done = built.get(let);
+      int[] done = built.get(let.targets().get(0));
       if (done == null) {
         enter(let, name);
         boolean toPins = let.targets().size() > 1 || pins.containsKey(let.targets().get(0));
         int width = toPins ? let.targets().size() : Math.max(1, let.value().width(this));
         done = Expr.exactly(let.value(), this, width);
-        building.remove(let);
-        built.put(let, done);
+        building.remove(let.targets().get(0));
+        built.put(let.targets().get(0), done);
       }
       return done;
     }
 
     private void enter(Statement.Let let, Expr.Name name) {
-      if (!building.add(let)) {
+      if (!building.add(let.targets().get(0))) {
         throw error(
             name.line(), name.name() + " depends on itself; use \"<-\" for what is remembered");
       }

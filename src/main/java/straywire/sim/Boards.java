@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import straywire.module.Control;
+import straywire.module.End;
 import straywire.module.Lamp;
 import straywire.module.Point;
 import straywire.parts.Part;
@@ -207,6 +208,18 @@ public final class Boards {
         lanes,
         (seat, cell, inverted, these) ->
             shown.cell(in.seats.get(seat).label, in.seats.get(seat).part, cell, inverted, these));
+  }
+
+  /** Follows an unknown lamp back; inverted means that the lamp is lit when the bit is 0. */
+  public void traceLamp(BoardState state, int group, String lamp, long lanes, Shown shown) {
+    boolean upsideDown = !groups[group].lightsOnHigh(lamp);
+    trace(
+        state,
+        group,
+        new Point(new End(End.Kind.LAMP, lamp, 0), false),
+        lanes,
+        (label, part, cell, inverted, these) ->
+            shown.cell(label, part, cell, inverted ^ upsideDown, these));
   }
 
   /** Boards of some of the lanes, in the order given. */

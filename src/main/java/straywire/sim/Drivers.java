@@ -71,6 +71,13 @@ final class Drivers {
     return state[stateAt + 2 * count + driver];
   }
 
+  /** Makes a driver unknown in {@code lanes}, and off in the others. */
+  void setUnknown(long[] state, int driver, long lanes) {
+    state[stateAt + driver] = lanes;
+    state[stateAt + count + driver] = lanes;
+    state[stateAt + 2 * count + driver] = ~lanes;
+  }
+
   /** Sets a driver whose level is known in every lane; lanes in neither plane are off. */
   boolean set(long[] state, int driver, long high, long low) {
     boolean changed = high(state, driver) != high || low(state, driver) != low;

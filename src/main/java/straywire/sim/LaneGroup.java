@@ -16,7 +16,9 @@ import straywire.module.Point;
  * changes lies in a state array, so that a snapshot is a copy of it. Not for use by two threads.
  *
  * <p>A state holds, in this order: node levels (may be high, may be low, may be open), driver
- * levels (the same), the memory of each part seat, raised lanes of each seat, unstable lanes.
+ * levels (the same), the memory of each part seat, raised lanes of each seat, unstable lanes of
+ * each node. What happens in a lane depends on that lane alone: other lanes only decide which words
+ * are worked out again, and working a lane at rest again changes nothing in it.
  */
 final class LaneGroup {
   final Wiring wiring;
@@ -75,7 +77,7 @@ final class LaneGroup {
     int memoryEnd = seats.isEmpty() ? 3 * (nodes + drivers.count) : endOfMemory();
     raisedAt = memoryEnd;
     unstableAt = raisedAt + seats.size();
-    stateLength = unstableAt + 1;
+    stateLength = unstableAt + nodes;
     applyHolds(variations);
     leaning = new long[nodes];
     seats.forEach(
@@ -253,16 +255,39 @@ final class LaneGroup {
     return state[raisedAt + seat];
   }
 
-  long unstable(long[] state) {
-    return state[unstableAt];
+  /** Lanes in which a node does not come to rest; both its levels are possible in these. */
+  long unstable(long[] state, int node) {
+    return state[unstableAt + node] & state[node] & state[nodes + node];
+  }
+
+  int unstableAt(int node) {
+    return unstableAt + node;
+  }
+
+  /**
+   * A level that was widened may be wider than what drives it. Every lane starts from its drivers
+   * again, whatever the others do; a node whose level is still open to both sides stays marked.
+   */
+  private void restart(long[] state) {
+    long widened = 0;
+    for (int node = 0; node < nodes; node++) {
+      widened |= state[unstableAt + node];
+      state[unstableAt + node] = unstable(state, node);
+    }
+    if (widened != 0) {
+      Arrays.fill(touchedClusters, true);
+    }
   }
 
   /** A state just after power-up with the controls as given: nothing remembered, all settled. */
   long[] powerUp(Map<String, Boolean> levels) {
     long[] state = new long[stateLength];
     Arrays.fill(state, 0, 2 * nodes, topology.used);
-    Arrays.fill(state, 3 * nodes, 3 * nodes + 2 * drivers.count, topology.used);
     for (PartSeat seat : seats) {
+      for (int i = 0; i < seat.driving.length; i++) {
+        // A part that does not sit there in some lane must not be felt there, not even at first.
+        drivers.setUnknown(state, seat.firstDriver + i, seat.lanes);
+      }
       seat.part.logic().forget(state, seat.stateAt, -1L);
     }
     // Nodes without a driver, tied to a rail or open, are solved here once and for all.
@@ -290,8 +315,8 @@ final class LaneGroup {
   }
 
   /**
-   * Works out the drivers of a state of which only node levels and memories are given. Must be told
-   * the controls by a {@link #move} first or after.
+   * Works out the drivers of a settled state of which node levels, unstable lanes and memories are
+   * given. The state stays as settled as it was: nothing is solved again.
    */
   void refresh(long[] state, Map<String, Boolean> levels) {
     System.arraycopy(state, 0, before, 0, 3 * nodes);
@@ -299,26 +324,25 @@ final class LaneGroup {
       seats.get(i).step(state, before, nodes, 3 * nodes, drivers.count, raised, touchedDrivers);
       state[raisedAt + i] = raised[0];
     }
-    Arrays.fill(touchedClusters, true);
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
-    settle(state);
+    Arrays.fill(touchedDrivers, false);
   }
 
   private void settle(long[] state) {
-    int patience = 64 + 4 * seats.size();
-    state[unstableAt] = 0;
+    // Not the seats: their number depends on what else is in the group.
+    int patience = 64 + 4 * wiring.module().parts().size();
+    restart(state);
     System.arraycopy(state, 0, before, 0, 3 * nodes);
     for (int round = 0; round < 4 * patience; round++) {
-      long changed = solveTouched(state, round >= patience);
-      if (round >= patience) {
-        state[unstableAt] |= changed;
-      }
+      solveTouched(state, round >= patience);
       boolean any = false;
       for (int i = 0; i < touchedSeats.length; i++) {
         if (touchedSeats[i]) {
-          touchedSeats[i] = false;
           any = true;
-          seats.get(i).step(state, before, nodes, 3 * nodes, drivers.count, raised, touchedDrivers);
+          touchedSeats[i] =
+              seats
+                  .get(i)
+                  .step(state, before, nodes, 3 * nodes, drivers.count, raised, touchedDrivers);
           state[raisedAt + i] = raised[0];
         }
       }
@@ -328,6 +352,7 @@ final class LaneGroup {
       System.arraycopy(state, 0, before, 0, 3 * nodes);
     }
     Arrays.fill(touchedDrivers, false);
+    Arrays.fill(touchedClusters, false);
     Arrays.fill(touchedSeats, false);
   }
 
@@ -336,16 +361,14 @@ final class LaneGroup {
    *
    * @param merge when true, a level that still changes keeps both values: what oscillates becomes
    *     unknown and the loop comes to rest
-   * @return lanes in which a level changed
    */
-  private long solveTouched(long[] state, boolean merge) {
+  private void solveTouched(long[] state, boolean merge) {
     for (int driver = 0; driver < touchedDrivers.length; driver++) {
       if (touchedDrivers[driver]) {
         touchedDrivers[driver] = false;
         touchedClusters[topology.clusterOfNode[drivers.node[driver]]] = true;
       }
     }
-    long changed = 0;
     for (int cluster = 0; cluster < touchedClusters.length; cluster++) {
       if (!touchedClusters[cluster]) {
         continue;
@@ -354,18 +377,19 @@ final class LaneGroup {
       solver.solve(cluster, state, solved);
       int[] members = topology.clusterNodes[cluster];
       for (int i = 0; i < members.length; i++) {
-        changed |= store(state, members[i], i * 3, merge);
+        store(state, members[i], i * 3, merge);
       }
     }
-    return changed;
   }
 
-  private long store(long[] state, int node, int from, boolean merge) {
+  private void store(long[] state, int node, int from, boolean merge) {
     long differ = 0;
+    long moves = 0;
     for (int kind = 0; kind < 3; kind++) {
       int at = kind * nodes + node;
       long level = merge ? solved[from + kind] | state[at] : solved[from + kind];
       differ |= level ^ state[at];
+      moves |= solved[from + kind] ^ state[at];
       state[at] = level;
     }
     if (differ != 0) {
@@ -373,6 +397,8 @@ final class LaneGroup {
         touchedSeats[seat] = true;
       }
     }
-    return differ;
+    if (merge) {
+      state[unstableAt + node] |= moves;
+    }
   }
 }

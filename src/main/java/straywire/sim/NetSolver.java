@@ -84,7 +84,8 @@ final class NetSolver {
       int driver = drivers.onNode[nodes[0]][0];
       levels[0] = drivers.high(state, driver) & topology.used;
       levels[1] = drivers.low(state, driver) & topology.used;
-      levels[2] = drivers.off(state, driver) & topology.used;
+      // As in two worlds: a level that may be either is not asked whether it may be open as well.
+      levels[2] = drivers.off(state, driver) & ~(levels[0] & levels[1]) & topology.used;
       return;
     }
     fill(cluster, state);

@@ -26,6 +26,9 @@ final class PartSeat {
 
   final int stateAt;
 
+  /** True when the part takes clock edges: what it saw a unit of delay earlier matters to it. */
+  private final boolean clocked;
+
   private final PinPlanes pins;
   private final long[] inputLow;
   private final long[] inputHigh;
@@ -59,6 +62,7 @@ final class PartSeat {
     this.node = node;
     this.firstDriver = firstDriver;
     this.stateAt = stateAt;
+    clocked = part.logic().stateLength() > 2 * part.logic().cellCount();
     this.clamped = clamped;
     int count = part.pinCount() + 1;
     pins = new PinPlanes(part.pinCount());
@@ -132,15 +136,22 @@ final class PartSeat {
     return part.bus() ? family.busHighRank() : family.highRank();
   }
 
-  /** Loads the pins from node levels of now and of one unit of delay earlier. */
-  private void look(long[] now, long[] before, int nodes) {
+  /**
+   * Loads the pins from node levels of now and of one unit of delay earlier.
+   *
+   * @return lanes in which these differ
+   */
+  private long look(long[] now, long[] before, int nodes) {
+    long fresh = 0;
     for (int pin : listening) {
       int at = node[pin];
       pins.can1[pin] = one(now, at, nodes, pin);
       pins.can0[pin] = zero(now, at, nodes, pin);
       pins.was1[pin] = one(before, at, nodes, pin);
       pins.was0[pin] = zero(before, at, nodes, pin);
+      fresh |= (pins.can1[pin] ^ pins.was1[pin]) | (pins.can0[pin] ^ pins.was0[pin]);
     }
+    return fresh;
   }
 
   private long one(long[] levels, int at, int nodes, int pin) {
@@ -165,7 +176,8 @@ final class PartSeat {
    *
    * @param state the lane group's state; drivers are three runs of {@code drivers} words from
    *     {@code driversAt}, with the same meaning
-   * @return true when a driver changed; those are marked in {@code touched} by driver index
+   * @param touched receives true for each driver that changed, by driver index
+   * @return true when the part needs another unit of delay though nothing at its pins may change
    */
   boolean step(
       long[] state,
@@ -175,21 +187,27 @@ final class PartSeat {
       int drivers,
       long[] raised,
       boolean[] touched) {
-    look(state, before, nodes);
+    long fresh = look(state, before, nodes);
     long anyLow = 0;
     long anyHigh = 0;
+    long mayLow = 0;
+    long mayHigh = 0;
     if ((noGround | noSupply) != 0) {
       for (int pin : listening) {
         int at = node[pin];
         anyLow |= state[nodes + at] & ~state[at] & ~state[2 * nodes + at];
         anyHigh |= state[at] & ~state[nodes + at] & ~state[2 * nodes + at];
+        mayLow |= state[nodes + at];
+        mayHigh |= state[at];
       }
     }
     raised[0] = noGround & anyLow;
     long runs = powered | raised[0] | (noSupply & anyHigh);
-    part.logic().step(pins, state, stateAt, runs);
-    long stuckHigh = noGround & ~anyLow;
-    boolean changed = false;
+    // Whether an unknown input feeds the part is unknown as well, and so is all it does then.
+    long perhaps = ((noGround & mayLow) | (noSupply & mayHigh)) & ~runs;
+    part.logic().forget(state, stateAt, perhaps);
+    boolean moved = part.logic().step(pins, state, stateAt, runs);
+    long stuckHigh = noGround & ~anyLow & ~mayLow;
     for (int i = 0; i < driving.length; i++) {
       int pin = driving[i];
       long one = pins.drive1[pin] & runs;
@@ -213,6 +231,9 @@ final class PartSeat {
       one = (one & ~held) | (outputHigh[pin] & runs);
       zero = (zero & ~held) | (outputLow[pin] & runs);
       off = (off & ~held) | (outputOff[pin] & runs);
+      one |= perhaps;
+      zero |= perhaps;
+      off = (canLetGo ? off | perhaps : off & ~perhaps) | (perhaps & noSupply);
       off = (off & lanes) | ~lanes;
       int at = driversAt + firstDriver + i;
       if (state[at] != one || state[at + drivers] != zero || state[at + 2 * drivers] != off) {
@@ -220,10 +241,9 @@ final class PartSeat {
         state[at + drivers] = zero;
         state[at + 2 * drivers] = off;
         touched[firstDriver + i] = true;
-        changed = true;
       }
     }
-    return changed;
+    return clocked && (moved || fresh != 0);
   }
 
   /** The pins as the part sees them in a settled state, for tracing an unknown output back. */

@@ -46,7 +46,7 @@ final class SignalReader {
     long[] lanes = new long[Signal.COUNT];
     long rest = group.used() & ~group.noLogic;
     put(lanes, Signal.NOTHING, group.noLogic);
-    rest = take(lanes, Signal.UNSTABLE, rest, unsettled(state, node));
+    rest = take(lanes, Signal.UNSTABLE, rest, group.unstable(state, node));
     NetSolver.Drives drives = group.solver.drives(node);
     rest = take(lanes, Signal.FIGHT, rest, drives.railLow() & drives.railHigh());
     rest = take(lanes, Signal.RAIL_LOW, rest, drives.railLow());
@@ -79,11 +79,6 @@ final class SignalReader {
 
   private static void put(long[] lanes, Signal signal, long these) {
     lanes[signal.ordinal()] |= these;
-  }
-
-  /** An oscillation leaves both levels possible; the other nodes of such a lane are at rest. */
-  private long unsettled(long[] state, int node) {
-    return group.unstable(state) & group.mayBeHigh(state, node) & group.mayBeLow(state, node);
   }
 
   /** Marks the nodes that a raised low, or a CMOS high, reaches. */

@@ -28,6 +28,7 @@ final class StateCarrier {
       for (int kind = 0; kind < 3; kind++) {
         copy(source, kind * from.nodes + origin, fromLane, kind * into.nodes + node, toLane);
       }
+      copy(source, from.unstableAt(origin), fromLane, into.unstableAt(node), toLane);
     }
     for (PartSeat seat : into.seats) {
       if (Lanes.has(seat.lanes, toLane)) {

@@ -70,9 +70,8 @@ final class Topology {
       int from = (int) edge[0];
       int to = (int) edge[1];
       if (mainRail[from] != 0 || mainRail[to] != 0) {
-        int rail = mainRail[from] != 0 ? from : to;
-        int other = rail == from ? to : from;
-        (mainRail[rail] > 0 ? railHigh : railLow)[nodeOfVertex[other]] |= edge[2];
+        feed(mainRail[from], to, edge[2]);
+        feed(mainRail[to], from, edge[2]);
       } else if (nodeOfVertex[from] != nodeOfVertex[to]) {
         edges.add(new long[] {nodeOfVertex[from], nodeOfVertex[to], edge[2]});
       }
@@ -103,6 +102,12 @@ final class Topology {
       union.join(from, to);
     } else if (lanes != 0) {
       partial.add(new long[] {from, to, lanes});
+    }
+  }
+
+  private void feed(int level, int vertex, long lanes) {
+    if (level != 0) {
+      (level > 0 ? railHigh : railLow)[nodeOfVertex[vertex]] |= lanes;
     }
   }
 

@@ -35,19 +35,25 @@ class ShippedPartsTest {
   @ParameterizedTest
   @MethodSource("types")
   void aPartDoesWhatItsFunctionTableSays(String type) {
-    assertThat(TableRun.failures(PARTS.file(type).orElseThrow(), false)).isEmpty();
+    assertThat(TableCheck.failures(PARTS.file(type).orElseThrow(), false)).isEmpty();
   }
 
   @ParameterizedTest
   @MethodSource("types")
   void whatTheFunctionTableCallsAnyLevelMayBeUnknown(String type) {
-    assertThat(TableRun.failures(PARTS.file(type).orElseThrow(), true)).isEmpty();
+    assertThat(TableCheck.failures(PARTS.file(type).orElseThrow(), true)).isEmpty();
   }
 
   @ParameterizedTest
   @MethodSource("types")
   void theTypeIsTheFileName(String type) {
     assertThat(PARTS.part(type).orElseThrow().type()).isEqualTo(type);
+  }
+
+  @ParameterizedTest
+  @MethodSource("types")
+  void theFileFitsItsSchema(String type) {
+    PartSchema.check(type + ".yaml", ShippedParts.resource(type + ".yaml"));
   }
 
   @Test

@@ -1,0 +1,562 @@
+package straywire.sim;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import straywire.module.Control;
+import straywire.module.End;
+import straywire.module.Fitted;
+import straywire.module.Lamp;
+import straywire.module.Module;
+import straywire.module.Point;
+import straywire.module.RailSegment;
+import straywire.parts.Family;
+import straywire.parts.Part;
+import straywire.parts.PinKind;
+import straywire.parts.PinPlanes;
+
+/**
+ * The slow, obvious twin of {@link Boards}: one module under one variation, as nets of copper with
+ * drivers on them. Every round solves every net by going through all combinations of what its
+ * drivers may do, then gives every part one unit of delay, until nothing moves. Shares with the
+ * simulation only the numbering of points, the parts' functions (asked for one lane), and what a
+ * {@link Variation} says.
+ */
+final class SlowBoard {
+  /** What may be the case at a point. */
+  enum Can {
+    HIGH,
+    LOW,
+    OPEN
+  }
+
+  private static final int RAIL = 7;
+  private static final int RESISTOR = 2;
+
+  private final Wiring wiring;
+  private final Module module;
+  private final Variation variation;
+  private final List<Copper> nets = new ArrayList<>();
+  private final Copper[] netAt;
+  private final List<Seated> seated = new ArrayList<>();
+  private final Map<String, Driver> contacts = new TreeMap<>();
+  private final Map<String, Driver> pulls = new TreeMap<>();
+  private final Map<String, Boolean> controls = new TreeMap<>();
+  private boolean powered;
+
+  SlowBoard(Wiring wiring, Variation variation) {
+    this.wiring = wiring;
+    this.variation = variation;
+    module = wiring.module();
+    netAt = new Copper[wiring.vertexCount()];
+    layCopper();
+    module
+        .controls()
+        .forEach(
+            (label, control) -> {
+              controls.put(label, control.restLevel());
+              Copper net = netAt[row(End.Kind.CONTROL, label)];
+              contacts.put(label, net.add(new Driver(RAIL, RAIL)));
+              pulls.put(label, net.add(new Driver(RESISTOR, RESISTOR)));
+            });
+    module.lamps().values().forEach(this::fitLamp);
+    module.parts().values().stream().filter(Fitted::fitted).forEach(this::fit);
+  }
+
+  /** Copper joined by contacts and wires; a main rail joins nothing, it only feeds. */
+  private static final class Copper {
+    final Set<Integer> vertices = new HashSet<>();
+    final List<Driver> drivers = new ArrayList<>();
+    boolean onSupply;
+    boolean onGround;
+    boolean bareLed;
+    boolean leans;
+    boolean starved;
+    Set<Can> level = EnumSet.noneOf(Can.class);
+    Set<Can> before = EnumSet.noneOf(Can.class);
+    boolean restless;
+
+    Driver add(Driver driver) {
+      drivers.add(driver);
+      return driver;
+    }
+
+    boolean is(Can... these) {
+      return level.equals(EnumSet.copyOf(List.of(these)));
+    }
+  }
+
+  /** Something that can drive a net. */
+  private static final class Driver {
+    final int lowRank;
+    final int highRank;
+    boolean cmos;
+    boolean raised;
+    Set<Can> may = EnumSet.of(Can.OPEN);
+
+    Driver(int lowRank, int highRank) {
+      this.lowRank = lowRank;
+      this.highRank = highRank;
+    }
+
+    boolean sure(Can what) {
+      return may.equals(EnumSet.of(what));
+    }
+  }
+
+  /** A part in its socket. */
+  private static final class Seated {
+    final String label;
+    final Part part;
+    final Family family;
+    final Copper[] net;
+    final Driver[] driver;
+    final PinPlanes pins;
+    final long[] memory;
+    boolean complete;
+    boolean noGround;
+    boolean noSupply;
+    boolean unlisted;
+
+    Seated(String label, Part part, Family family) {
+      this.label = label;
+      this.part = part;
+      this.family = family;
+      net = new Copper[part.pinCount() + 1];
+      driver = new Driver[part.pinCount() + 1];
+      pins = new PinPlanes(part.pinCount());
+      memory = new long[part.logic().stateLength()];
+    }
+  }
+
+  private int row(End.Kind kind, String label) {
+    return wiring.row(new End(kind, label, 0));
+  }
+
+  private void layCopper() {
+    List<int[]> edges = new ArrayList<>(variation.edgesOn);
+    for (int edge = 0; edge < wiring.edgeCount(); edge++) {
+      if (!variation.edgesOff.contains(edge)) {
+        edges.add(new int[] {wiring.edgeFrom(edge), wiring.edgeTo(edge)});
+      }
+    }
+    Map<Integer, Boolean> mainRails = new TreeMap<>();
+    for (RailSegment rail : module.rails()) {
+      if (rail.linkedTo().isEmpty()) {
+        mainRails.put(wiring.rail(rail.label()), rail.supply());
+      }
+    }
+    for (int vertex = 0; vertex < netAt.length; vertex++) {
+      if (netAt[vertex] == null) {
+        flood(vertex, edges, mainRails);
+      }
+    }
+  }
+
+  private void flood(int start, List<int[]> edges, Map<Integer, Boolean> mainRails) {
+    Copper net = new Copper();
+    nets.add(net);
+    Deque<Integer> next = new ArrayDeque<>(List.of(start));
+    while (!next.isEmpty()) {
+      int vertex = next.pop();
+      if (!net.vertices.add(vertex)) {
+        continue;
+      }
+      netAt[vertex] = net;
+      feed(net, mainRails.get(vertex));
+      for (int[] edge : edges) {
+        if (edge[0] == vertex || edge[1] == vertex) {
+          int other = edge[0] == vertex ? edge[1] : edge[0];
+          feed(net, mainRails.get(other));
+          if (!mainRails.containsKey(vertex) && !mainRails.containsKey(other)) {
+            next.push(other);
+          }
+        }
+      }
+    }
+  }
+
+  private static void feed(Copper net, Boolean supply) {
+    if (supply != null) {
+      net.onSupply |= supply;
+      net.onGround |= !supply;
+    }
+  }
+
+  private void fitLamp(Lamp lamp) {
+    boolean noResistor =
+        variation.lamps.stream()
+            .anyMatch(
+                l ->
+                    l.label().equals(lamp.label()) && l.fault() == Variation.LampFault.NO_RESISTOR);
+    if (noResistor || (lamp.ohms() == 0 && lamp.lightsOnHigh())) {
+      netAt[row(End.Kind.LAMP, lamp.label())].bareLed = true;
+    }
+  }
+
+  private void fit(Fitted fitted) {
+    Variation.Socket socket =
+        variation.sockets.stream()
+            .filter(s -> s.label().equals(fitted.label()))
+            .findFirst()
+            .orElse(new Variation.Socket(fitted.label(), fitted.part(), fitted.family()));
+    Seated chip = new Seated(fitted.label(), socket.part(), socket.family());
+    Family family = chip.family;
+    boolean bus = chip.part.bus();
+    chip.unlisted = variation.unlisted.contains(fitted.label());
+    for (int pin = 1; pin <= chip.part.pinCount(); pin++) {
+      chip.net[pin] = netAt[wiring.leg(End.pin(fitted.label(), pin))];
+      if (chip.part.pin(pin).kind().drives()) {
+        chip.driver[pin] =
+            chip.net[pin].add(
+                new Driver(
+                    bus ? family.busLowRank() : family.lowRank(),
+                    bus ? family.busHighRank() : family.highRank()));
+        chip.driver[pin].cmos = family.feedsThroughInputs();
+      }
+    }
+    supply(chip);
+    seated.add(chip);
+  }
+
+  private void supply(Seated chip) {
+    int supplyPin = chip.part.pinOf(PinKind.SUPPLY);
+    int groundPin = chip.part.pinOf(PinKind.GROUND);
+    if (supplyPin == 0 || groundPin == 0) {
+      chip.complete = true;
+      return;
+    }
+    Copper plus = chip.net[supplyPin];
+    Copper minus = chip.net[groundPin];
+    boolean fed = plus.onSupply && !plus.onGround;
+    boolean grounded = minus.onGround && !minus.onSupply;
+    chip.complete = fed && grounded;
+    chip.noGround = fed && !grounded && !minus.onSupply;
+    chip.noSupply = grounded && !fed && !plus.onGround && chip.family.feedsThroughInputs();
+    minus.starved |= chip.noGround;
+    plus.starved |= !chip.complete && !chip.noGround;
+    if (chip.family.openReadsHigh() && (chip.complete || chip.noGround)) {
+      for (int pin = 1; pin < chip.net.length; pin++) {
+        chip.net[pin].leans |= chip.part.pin(pin).kind().listens();
+      }
+    }
+  }
+
+  void powerDown() {
+    powered = false;
+  }
+
+  void powerUp() {
+    powered = true;
+    for (Copper net : nets) {
+      net.level = EnumSet.of(Can.HIGH, Can.LOW);
+      net.restless = false;
+    }
+    for (Seated chip : seated) {
+      Arrays.fill(chip.memory, 0);
+      chip.part.logic().forget(chip.memory, 0, 1);
+      for (Driver driver : chip.driver) {
+        if (driver != null) {
+          driver.may = EnumSet.of(Can.HIGH, Can.LOW);
+        }
+      }
+    }
+    controls.keySet().forEach(this::work);
+    settle();
+  }
+
+  void move(Map<String, Boolean> levels) {
+    controls.putAll(levels);
+    if (powered) {
+      levels.keySet().forEach(this::work);
+      settle();
+    }
+  }
+
+  private void work(String label) {
+    Control control = module.controls().get(label);
+    boolean closesHigh = module.rail(control.closesTo()).orElseThrow().supply();
+    boolean closed =
+        has(label, Variation.ControlFault.ALWAYS_CLOSED)
+            || (controls.get(label) == closesHigh
+                && !has(label, Variation.ControlFault.NEVER_CLOSES));
+    contacts.get(label).may = closed ? railLevel(control.closesTo()) : EnumSet.of(Can.OPEN);
+    boolean pulls = !control.pullTo().isEmpty() && !has(label, Variation.ControlFault.NO_PULL);
+    this.pulls.get(label).may = pulls ? railLevel(control.pullTo()) : EnumSet.of(Can.OPEN);
+  }
+
+  private boolean has(String control, Variation.ControlFault fault) {
+    return variation.controls.contains(new Variation.Labelled<>(control, fault));
+  }
+
+  private Set<Can> railLevel(String segment) {
+    Copper rail = netAt[wiring.rail(segment)];
+    Set<Can> level = EnumSet.noneOf(Can.class);
+    if (rail.onSupply) {
+      level.add(Can.HIGH);
+    }
+    if (rail.onGround) {
+      level.add(Can.LOW);
+    }
+    return level.isEmpty() ? EnumSet.of(Can.OPEN) : level;
+  }
+
+  private void settle() {
+    int patience = 64 + 4 * module.parts().size();
+    nets.forEach(net -> net.before = net.level);
+    boolean moved = true;
+    for (int round = 0; moved && round < 4 * patience; round++) {
+      moved = false;
+      for (Copper net : nets) {
+        Set<Can> solved = solve(net);
+        if (round >= patience) {
+          net.restless |= !solved.equals(net.level);
+          solved.addAll(net.level);
+        }
+        net.level = solved;
+      }
+      for (Seated chip : seated) {
+        moved |= step(chip);
+      }
+      for (Copper net : nets) {
+        moved |= !net.level.equals(net.before);
+        net.before = net.level;
+      }
+    }
+    nets.forEach(net -> net.restless &= net.level.containsAll(EnumSet.of(Can.HIGH, Can.LOW)));
+  }
+
+  /** The two strongest ranks that meet, for one combination of what the drivers do. */
+  private record Meeting(int low, int high) {
+    Meeting with(int addedLow, int addedHigh) {
+      return new Meeting(Math.max(low, addedLow), Math.max(high, addedHigh));
+    }
+  }
+
+  private static Set<Can> solve(Copper net) {
+    Set<Meeting> meetings = new HashSet<>();
+    meetings.add(new Meeting(net.onGround ? RAIL : 0, net.onSupply ? RAIL : 0));
+    for (Driver driver : net.drivers) {
+      Set<Meeting> extended = new HashSet<>();
+      for (Meeting meeting : meetings) {
+        for (Can can : driver.may) {
+          extended.add(
+              switch (can) {
+                case LOW -> meeting.with(driver.lowRank, 0);
+                case HIGH -> meeting.with(0, driver.highRank);
+                case OPEN -> meeting;
+              });
+        }
+      }
+      meetings = extended;
+    }
+    Set<Can> level = EnumSet.noneOf(Can.class);
+    for (Meeting meeting : meetings) {
+      if (meeting.low == 0 && meeting.high == 0) {
+        level.add(Can.OPEN);
+      } else {
+        if (meeting.low >= meeting.high) {
+          level.add(Can.LOW);
+        }
+        if (meeting.high >= meeting.low) {
+          level.add(Can.HIGH);
+        }
+      }
+    }
+    // Where both levels are possible, nobody asks whether the line may be open as well.
+    if (level.contains(Can.HIGH) && level.contains(Can.LOW)) {
+      level.remove(Can.OPEN);
+    }
+    return level;
+  }
+
+  private boolean step(Seated chip) {
+    PinPlanes pins = chip.pins;
+    boolean someLow = false;
+    boolean someHigh = false;
+    boolean perhapsLow = false;
+    boolean perhapsHigh = false;
+    for (int pin = 1; pin <= chip.part.pinCount(); pin++) {
+      if (chip.part.pin(pin).kind().listens()) {
+        Copper net = chip.net[pin];
+        pins.can1[pin] = seesHigh(chip, pin, net.level);
+        pins.can0[pin] = seesLow(chip, pin, net.level);
+        pins.was1[pin] = seesHigh(chip, pin, net.before);
+        pins.was0[pin] = seesLow(chip, pin, net.before);
+        someLow |= net.is(Can.LOW);
+        someHigh |= net.is(Can.HIGH);
+        perhapsLow |= net.level.contains(Can.LOW);
+        perhapsHigh |= net.level.contains(Can.HIGH);
+      }
+    }
+    boolean raised = chip.noGround && someLow;
+    boolean runs = chip.complete || raised || (chip.noSupply && someHigh);
+    boolean perhaps = !runs && ((chip.noGround && perhapsLow) || (chip.noSupply && perhapsHigh));
+    long[] remembered = chip.memory.clone();
+    if (runs) {
+      chip.part.logic().step(pins, chip.memory, 0, 1);
+    } else if (perhaps) {
+      chip.part.logic().forget(chip.memory, 0, 1);
+    }
+    boolean moved = !Arrays.equals(remembered, chip.memory);
+    for (int pin = 1; pin <= chip.part.pinCount(); pin++) {
+      if (chip.driver[pin] != null) {
+        Driver driver = chip.driver[pin];
+        Set<Can> may =
+            runs ? running(chip, pin) : perhaps ? perhapsRunning(chip, pin) : halted(chip, pin);
+        moved |= !may.equals(driver.may) || driver.raised != raised;
+        driver.may = may;
+        driver.raised = raised;
+      }
+    }
+    return moved;
+  }
+
+  private long seesHigh(Seated chip, int pin, Set<Can> level) {
+    if (held(chip, pin, Variation.PinFault.INPUT_HIGH)) {
+      return 1;
+    }
+    if (held(chip, pin, Variation.PinFault.INPUT_LOW)) {
+      return 0;
+    }
+    boolean clamped = chip.net[pin].bareLed && !chip.family.openReadsHigh();
+    return (level.contains(Can.HIGH) && !clamped) || level.contains(Can.OPEN) ? 1 : 0;
+  }
+
+  private long seesLow(Seated chip, int pin, Set<Can> level) {
+    if (held(chip, pin, Variation.PinFault.INPUT_HIGH)) {
+      return 0;
+    }
+    if (held(chip, pin, Variation.PinFault.INPUT_LOW)) {
+      return 1;
+    }
+    boolean clamped = chip.net[pin].bareLed && !chip.family.openReadsHigh();
+    boolean floating = level.contains(Can.OPEN) && !chip.family.openReadsHigh();
+    return level.contains(Can.LOW) || floating || (level.contains(Can.HIGH) && clamped) ? 1 : 0;
+  }
+
+  private boolean held(Seated chip, int pin, Variation.PinFault fault) {
+    return variation.holds.contains(new Variation.PinHold(chip.label, pin, fault));
+  }
+
+  private Set<Can> running(Seated chip, int pin) {
+    if (held(chip, pin, Variation.PinFault.OUTPUT_LOW)
+        || held(chip, pin, Variation.PinFault.OUTPUT_HIGH)
+        || held(chip, pin, Variation.PinFault.OUTPUT_OFF)) {
+      Set<Can> may = EnumSet.noneOf(Can.class);
+      put(may, Can.LOW, held(chip, pin, Variation.PinFault.OUTPUT_LOW));
+      put(may, Can.HIGH, held(chip, pin, Variation.PinFault.OUTPUT_HIGH));
+      put(may, Can.OPEN, held(chip, pin, Variation.PinFault.OUTPUT_OFF));
+      return may;
+    }
+    Set<Can> may = EnumSet.noneOf(Can.class);
+    put(may, Can.HIGH, (chip.pins.drive1[pin] & 1) == 1);
+    put(may, Can.LOW, (chip.pins.drive0[pin] & 1) == 1);
+    put(may, Can.OPEN, (chip.pins.off[pin] & 1) == 1);
+    if (!chip.unlisted) {
+      return may;
+    }
+    return switch (chip.part.pin(pin).kind()) {
+      case OUTPUT -> EnumSet.of(Can.HIGH, Can.LOW);
+      case BIDIRECTIONAL ->
+          // Which side drives is still what the part's function says.
+          may.equals(EnumSet.of(Can.OPEN)) ? may : EnumSet.of(Can.HIGH, Can.LOW);
+      default -> EnumSet.allOf(Can.class);
+    };
+  }
+
+  private static void put(Set<Can> may, Can what, boolean condition) {
+    if (condition) {
+      may.add(what);
+    }
+  }
+
+  private static Set<Can> perhapsRunning(Seated chip, int pin) {
+    boolean drives = chip.noGround && chip.part.pin(pin).kind() == PinKind.OUTPUT;
+    return drives ? EnumSet.of(Can.HIGH, Can.LOW) : EnumSet.allOf(Can.class);
+  }
+
+  /** Without ground and without a low input the upper half of each push-pull output conducts. */
+  private static Set<Can> halted(Seated chip, int pin) {
+    boolean high = chip.noGround && chip.part.pin(pin).kind() == PinKind.OUTPUT;
+    return EnumSet.of(high ? Can.HIGH : Can.OPEN);
+  }
+
+  Signal signal(Point point) {
+    return signal(netAt[wiring.vertex(point)]);
+  }
+
+  boolean deadLamp(String lamp) {
+    return variation.lamps.contains(
+        new Variation.Labelled<>(lamp, Variation.LampFault.NEVER_LIGHTS));
+  }
+
+  /** Whether a lamp is lit: one answer where that is certain, else both. */
+  Set<Boolean> mayLight(String lamp) {
+    if (!powered || variation.noLogic || deadLamp(lamp)) {
+      return Set.of(false);
+    }
+    Can lights = module.lamps().get(lamp).lightsOnHigh() ? Can.HIGH : Can.LOW;
+    Set<Can> level = netAt[row(End.Kind.LAMP, lamp)].level;
+    if (!level.contains(lights)) {
+      return Set.of(false);
+    }
+    return level.size() == 1 ? Set.of(true) : Set.of(true, false);
+  }
+
+  private Signal signal(Copper net) {
+    if (!powered || variation.noLogic) {
+      return Signal.NOTHING;
+    }
+    boolean mayHigh = net.level.contains(Can.HIGH);
+    boolean mayLow = net.level.contains(Can.LOW);
+    if (net.restless) {
+      return Signal.UNSTABLE;
+    }
+    boolean toGround = net.onGround || sure(net, Can.LOW, RAIL, RAIL);
+    boolean toSupply = net.onSupply || sure(net, Can.HIGH, RAIL, RAIL);
+    if (toGround || toSupply) {
+      return toGround && toSupply ? Signal.FIGHT : toGround ? Signal.RAIL_LOW : Signal.RAIL_HIGH;
+    }
+    boolean heldLow = sure(net, Can.LOW, RESISTOR + 1, RAIL);
+    boolean heldHigh = sure(net, Can.HIGH, RESISTOR + 1, RAIL);
+    if (heldLow && heldHigh) {
+      return mayLow && !mayHigh ? Signal.FIGHT_LOW : Signal.FIGHT;
+    }
+    if (net.level.size() > 1) {
+      return Signal.UNKNOWN;
+    }
+    if (mayLow) {
+      boolean raised = net.drivers.stream().anyMatch(d -> d.raised && d.may.contains(Can.LOW));
+      return !heldLow ? Signal.PULLED_LOW : raised ? Signal.RAISED_LOW : Signal.LOW;
+    }
+    if (mayHigh) {
+      boolean cmos = net.drivers.stream().anyMatch(d -> d.cmos && d.may.contains(Can.HIGH));
+      return !heldHigh
+          ? Signal.PULLED_HIGH
+          : net.bareLed ? Signal.CLAMPED_HIGH : cmos ? Signal.HIGH_CMOS : Signal.HIGH;
+    }
+    return net.starved ? Signal.STARVED : net.leans ? Signal.OPEN_INPUT : Signal.NOTHING;
+  }
+
+  private static boolean sure(Copper net, Can what, int least, int most) {
+    return net.drivers.stream()
+        .filter(d -> d.sure(what))
+        .mapToInt(d -> what == Can.LOW ? d.lowRank : d.highRank)
+        .anyMatch(rank -> rank >= least && rank <= most);
+  }
+
+  /** Joined by copper, or by one rail. */
+  boolean joined(Point from, Point to) {
+    Copper a = netAt[wiring.vertex(from)];
+    Copper b = netAt[wiring.vertex(to)];
+    return a == b || (a.onSupply && b.onSupply) || (a.onGround && b.onGround);
+  }
+}
