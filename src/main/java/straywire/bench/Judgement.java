@@ -19,6 +19,7 @@ import straywire.bench.Situation.LampForecast;
 import straywire.bench.Situation.Stage;
 import straywire.casebook.Replay;
 import straywire.casebook.Workbench;
+import straywire.diagnosis.AfterRepair;
 import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.Instruments;
 import straywire.diagnosis.Outlook;
@@ -84,7 +85,7 @@ final class Judgement {
         next(stage, outlook, round, controls, boards),
         others(stage, outlook, controls),
         lamps(boards),
-        contradictions(outlook, standing, start),
+        contradictions(log, outlook, standing, start),
         advice(log, outlook, boards, controls));
   }
 
@@ -135,10 +136,13 @@ final class Judgement {
     if (standing.stream().anyMatch(l -> l.entry() instanceof Entry.Finding)) {
       return Stage.CLOSED;
     }
-    if (!outlook.suspects().get(0).healthy()) {
-      return outlook.verdict() == Verdict.OPEN ? Stage.SEARCHING : Stage.REPAIRING;
+    boolean healthy = outlook.suspects().get(0).healthy();
+    if (outlook.verdict() == Verdict.NAMED || (outlook.verdict() == Verdict.INSEPARABLE && !healthy)) {
+      return Stage.REPAIRING;
     }
-    if (roundsLeft) {
+    boolean told = standing.stream().anyMatch(l -> l.entry() instanceof Entry.Symptom);
+    boolean differs = replay.diagnosis().slips() > 0 || (told && !healthy);
+    if (roundsLeft && !differs) {
       return repairMade() ? Stage.CONFIRMING : Stage.EXERCISING;
     }
     return outlook.verdict() == Verdict.OPEN ? Stage.SEARCHING : Stage.CONFIRMED;
@@ -289,10 +293,13 @@ final class Judgement {
   }
 
   private List<String> contradictions(
-      Outlook outlook, List<BenchLog.Line> standing, ControlState start) {
+      BenchLog log, Outlook outlook, List<BenchLog.Line> standing, ControlState start) {
     List<String> found =
         new ArrayList<>(Contradictions.readings(replay.sinceRepair(), start, workbench.table()));
     found.addAll(Contradictions.unexplained(outlook, standing));
+    for (BenchLog.Line line : standing) {
+      workbench.symptomCheck().contradiction(log, line).ifPresent(found::add);
+    }
     return found;
   }
 
@@ -365,12 +372,25 @@ final class Judgement {
   /** Single faults that the log says were repaired, in order, each once. */
   private List<String> repairedFaults(List<BenchLog.Line> standing) {
     Set<String> faults = new LinkedHashSet<>();
-    for (BenchLog.Line line : standing) {
-      if (line.entry() instanceof Entry.Repaired repaired
+    for (int i = 0; i < standing.size(); i++) {
+      Entry entry = standing.get(i).entry();
+      if (entry instanceof Entry.Repaired repaired
           && workbench.hypothesis(repaired.action()).isPresent()) {
         faults.addAll(Workbench.singles(repaired.action()));
+      } else if (entry instanceof Entry.Exchanged) {
+        mended(entry, standing.subList(0, i)).ifPresent(h -> faults.add(h.id()));
       }
     }
     return List.copyOf(faults);
+  }
+
+  /** The likeliest of what an exchange mended, as the log stood before it. */
+  private Optional<Hypothesis> mended(Entry exchanged, List<BenchLog.Line> before) {
+    Replay until = new Replay(workbench);
+    until.follow(new BenchLog(module.name(), "", before));
+    return until.diagnosis().candidates().stream()
+        .map(Diagnosis.Candidate::hypothesis)
+        .filter(h -> AfterRepair.mends(exchanged, h))
+        .findFirst();
   }
 }
