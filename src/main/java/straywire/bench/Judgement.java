@@ -166,22 +166,44 @@ final class Judgement {
   }
 
   private Proposed proposed(Proposal p, ControlState controls) {
-    return Proposed.of(p.step(), controls.power(), p.seconds(), p.bits(), p.expected());
+    return proposed(p.step(), controls, p.seconds(), p.bits(), p.expected());
+  }
+
+  private Proposed proposed(
+      Step step, ControlState controls, double time, double bits, List<String> expected) {
+    return Proposed.of(wholeWords(step, controls), controls.power(), time, bits, expected);
+  }
+
+  /** A word of which several switches move is set as a word. */
+  private Step wholeWords(Step step, ControlState controls) {
+    if (!(step instanceof Step.Work work)) {
+      return step;
+    }
+    Map<String, Boolean> set = new TreeMap<>(work.set());
+    for (Word word : module.controlWords()) {
+      if (word.members().stream().filter(work.set()::containsKey).count() > 1) {
+        word.members().forEach(m -> set.putIfAbsent(m, controls.levels().get(m)));
+      }
+    }
+    return new Step.Work(set, work.press(), work.words());
   }
 
   private Proposed proposed(Purpose purpose, Round round, BoardReplay boards) {
     BoardReplay ahead = boards.copy();
-    double time = 0;
+    double time = time(Map.of(), Optional.empty(), round.look().words());
+    double nothing = time(Map.of(), Optional.empty(), List.of());
     for (Entry entry : round.handling()) {
+      Map<String, Boolean> set = entry instanceof Entry.Set s ? moved(s, ahead) : Map.of();
+      Optional<String> press =
+          entry instanceof Entry.Press p ? Optional.of(p.button()) : Optional.empty();
+      time += time(set, press, List.of()) - nothing;
       ahead.act(entry);
-      time += seconds.of(asStep(entry));
     }
     List<String> healthy = new ArrayList<>();
     for (String word : round.look().words()) {
       List<String> lamps = module.lampWord(word).map(Word::members).orElse(List.of(word));
       healthy.add(word + " " + ahead.marks(0, lamps));
     }
-    time += seconds.of(new Step.Work(Map.of(), Optional.empty(), round.look().words()));
     return new Proposed(
         purpose,
         round.handling(),
@@ -192,11 +214,14 @@ final class Judgement {
         List.of(String.join(", ", healthy)));
   }
 
-  private static Step asStep(Entry entry) {
-    Map<String, Boolean> set = entry instanceof Entry.Set s ? s.levels() : Map.of();
-    Optional<String> press =
-        entry instanceof Entry.Press p ? Optional.of(p.button()) : Optional.empty();
-    return new Step.Work(set, press, List.of());
+  private double time(Map<String, Boolean> set, Optional<String> press, List<String> words) {
+    return seconds.of(new Step.Work(set, press, words));
+  }
+
+  private static Map<String, Boolean> moved(Entry.Set set, BoardReplay before) {
+    Map<String, Boolean> moved = new TreeMap<>(set.levels());
+    moved.entrySet().removeAll(before.state().controls().entrySet());
+    return moved;
   }
 
   private List<Proposed> others(Stage stage, Outlook outlook, ControlState controls) {
@@ -227,7 +252,7 @@ final class Judgement {
       return step -> true;
     }
     return step -> {
-      Proposed proposed = Proposed.of(step, controls.power(), 1, 0, List.of());
+      Proposed proposed = proposed(step, controls, 1, 0, List.of());
       String line = DONT_KNOW + words.line(proposed, controls);
       return !(proposed.dependsOnControls() ? untilMoved : untilRepair).contains(line);
     };
