@@ -137,7 +137,8 @@ final class Judgement {
       return Stage.CLOSED;
     }
     boolean healthy = outlook.suspects().get(0).healthy();
-    if (outlook.verdict() == Verdict.NAMED || (outlook.verdict() == Verdict.INSEPARABLE && !healthy)) {
+    if (outlook.verdict() == Verdict.NAMED
+        || (outlook.verdict() == Verdict.INSEPARABLE && !healthy)) {
       return Stage.REPAIRING;
     }
     boolean told = standing.stream().anyMatch(l -> l.entry() instanceof Entry.Symptom);

@@ -94,8 +94,7 @@ public sealed interface Wanted {
     public List<Entry> read(String answer, Module module) {
       List<String> volts = Arrays.asList(answer.strip().split("\\s+"));
       if (volts.size() != points.size()) {
-        throw new BadEntry(
-            "expected " + points.size() + " readings in volts, got " + volts.size());
+        throw new BadEntry("expected " + points.size() + " readings in volts, got " + volts.size());
       }
       EntryWords words = new EntryWords(module);
       List<Entry> entries = new ArrayList<>();

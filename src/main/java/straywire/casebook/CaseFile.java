@@ -27,8 +27,7 @@ public final class CaseFile {
    * @param withinSteps steps after the first deviation in which a replay must find it
    * @throws InputError when the sitting has no finding, or the file is there already
    */
-  public static void write(
-      Path file, Module module, BenchLog log, String title, int withinSteps) {
+  public static void write(Path file, Module module, BenchLog log, String title, int withinSteps) {
     Entry.Finding finding = finding(file, log);
     List<Entry> entries = entries(log);
     entries.add(finding);
@@ -55,7 +54,8 @@ public final class CaseFile {
       }
     }
     return last.orElseThrow(
-        () -> new InputError(file.toString(), 0, "the sitting has no finding yet; finish it first"));
+        () ->
+            new InputError(file.toString(), 0, "the sitting has no finding yet; finish it first"));
   }
 
   /** What stands, without finding and expectation; numbers that entries speak of go along. */

@@ -45,15 +45,22 @@ final class CaseCommand implements Runnable {
       description = "Makes a case of a finished sitting, in your own case book.",
       mixinStandardHelpOptions = true)
   int add(
-      @Parameters(paramLabel = "JOURNAL", description = "journal of a finished sitting") Path journal,
+      @Parameters(paramLabel = "JOURNAL", description = "journal of a finished sitting")
+          Path journal,
       @Option(names = "--to", paramLabel = "DIR", description = "another case book")
           Optional<Path> to,
       @Option(names = "--title", defaultValue = "", description = "one line on the case")
           String title,
-      @Option(names = "--within", defaultValue = "10", paramLabel = "STEPS",
+      @Option(
+              names = "--within",
+              defaultValue = "10",
+              paramLabel = "STEPS",
               description = "steps in which a replay must find it; ${DEFAULT-VALUE} if not given")
           int within,
-      @Option(names = "--module", paramLabel = "MODULE", defaultValue = "",
+      @Option(
+              names = "--module",
+              paramLabel = "MODULE",
+              defaultValue = "",
               description = "name or file of the module")
           String named) {
     Home home = Home.usual();
@@ -125,14 +132,18 @@ final class CaseCommand implements Runnable {
       @Parameters(paramLabel = "MODULE", description = "name of a module, or its file") String name,
       @Parameters(
               paramLabel = "FAULT",
-              description = "id of a fault, such as \"jumper-missing U1.3-U2.3\"; of two, joined by"
-                  + " \" + \"; nothing-wrong for none")
+              description =
+                  "id of a fault, such as \"jumper-missing U1.3-U2.3\"; of two, joined by"
+                      + " \" + \"; nothing-wrong for none")
           String fault,
       @Option(names = "--to", required = true, paramLabel = "FILE", description = "the new case")
           Path file,
       @Option(names = "--title", defaultValue = "", description = "one line on the case")
           String title,
-      @Option(names = "--seed", defaultValue = "1", paramLabel = "N",
+      @Option(
+              names = "--seed",
+              defaultValue = "1",
+              paramLabel = "N",
               description = "of what memories hold at power-up; ${DEFAULT-VALUE} if not given")
           long seed) {
     Workbench workbench = new Workbench(Home.usual().module(name), RuleBase.shipped());

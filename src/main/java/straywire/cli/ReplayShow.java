@@ -1,9 +1,9 @@
 package straywire.cli;
 
 import java.io.PrintWriter;
+import straywire.bench.Sitting;
 import straywire.bench.Situation;
 import straywire.bench.Situation.Stage;
-import straywire.bench.Sitting;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.Module;
@@ -44,7 +44,8 @@ final class ReplayShow {
 
   private void show(Situation now, Stage before) {
     boolean quiet =
-        now.stage() == before && (now.stage() == Stage.EXERCISING || now.stage() == Stage.CONFIRMING);
+        now.stage() == before
+            && (now.stage() == Stage.EXERCISING || now.stage() == Stage.CONFIRMING);
     if (quiet) {
       screen.advice(now);
       out.println("       as it should be");
