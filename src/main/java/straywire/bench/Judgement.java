@@ -146,7 +146,9 @@ final class Judgement {
     if (roundsLeft && !differs) {
       return repairMade() ? Stage.CONFIRMING : Stage.EXERCISING;
     }
-    return outlook.verdict() == Verdict.OPEN ? Stage.SEARCHING : Stage.CONFIRMED;
+    // What is left open then is what working the module does not show.
+    boolean shown = !differs && healthy;
+    return shown || outlook.verdict() != Verdict.OPEN ? Stage.CONFIRMED : Stage.SEARCHING;
   }
 
   private Optional<Proposed> next(
@@ -226,7 +228,7 @@ final class Judgement {
   }
 
   private List<Proposed> others(Stage stage, Outlook outlook, ControlState controls) {
-    if (stage == Stage.CLOSED || stage == Stage.CONFIRMED) {
+    if (stage == Stage.CLOSED) {
       return List.of();
     }
     List<Proposal> proposals = new ArrayList<>();

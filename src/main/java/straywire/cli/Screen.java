@@ -169,7 +169,12 @@ final class Screen {
   void next(Situation now) {
     switch (now.stage()) {
       case REPAIRING -> repair(now);
-      case CONFIRMED -> line("All works as it should. Type finish to write the finding.");
+      case CONFIRMED -> {
+        line("All works as it should. Type finish to write the finding.");
+        if (now.outlook().verdict() == Verdict.OPEN) {
+          line("Working the module does not show everything; type more for steps that go further.");
+        }
+      }
       case CLOSED -> {}
       case EXERCISING, SEARCHING, CONFIRMING ->
           now.next().ifPresentOrElse(step -> step("Next", step, now), () -> line("No step left."));
