@@ -176,8 +176,12 @@ final class Screen {
         }
       }
       case CLOSED -> {}
-      case EXERCISING, SEARCHING, CONFIRMING ->
-          now.next().ifPresentOrElse(step -> step("Next", step, now), () -> line("No step left."));
+      case EXERCISING, SEARCHING, CONFIRMING -> {
+        if (now.mayFinish()) {
+          line("The exercise shows nothing wrong. Type finish to leave it at that, or go on:");
+        }
+        now.next().ifPresentOrElse(step -> step("Next", step, now), () -> line("No step left."));
+      }
     }
   }
 
