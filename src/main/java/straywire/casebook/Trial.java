@@ -45,8 +45,8 @@ public final class Trial {
    * How a trial went.
    *
    * @param deviated whether the exercise showed anything a healthy module does not
-   * @param found steps after which the truth's group was first and stayed first; empty when it was
-   *     not first at the end
+   * @param found steps after which the truth's group was first for the first time
+   * @param right whether it was first when the tool stopped
    * @param steps steps until the tool stopped
    * @param handSeconds expected time of the hand for them
    * @param last how the sitting stood at the end
@@ -56,6 +56,7 @@ public final class Trial {
   public record Result(
       boolean deviated,
       Optional<Integer> found,
+      boolean right,
       int steps,
       double handSeconds,
       Outlook last,
@@ -106,13 +107,12 @@ public final class Trial {
       steps++;
       spent += seconds.of(step);
       outlook = outlooks.of(diagnosis, instruments);
-      if (!leads(outlook, bench.truth())) {
-        found = Optional.empty();
-      } else if (found.isEmpty()) {
+      if (found.isEmpty() && leads(outlook, bench.truth())) {
         found = Optional.of(steps);
       }
     }
-    return new Result(deviated, found, steps, spent, outlook, opening, log);
+    boolean right = leads(outlook, bench.truth());
+    return new Result(deviated, found, right, steps, spent, outlook, opening, log);
   }
 
   /** The by-hand exercise with what is seen, up to and including the first deviation. */

@@ -36,7 +36,7 @@ final class SitCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     Workbench workbench = new Workbench(Home.usual().module(module), RuleBase.shipped());
     try (Sitting sitting = Journals.sitting(workbench, journal)) {
-      if (System.console() != null) {
+      if (Boolean.getBoolean("straywire.terminal")) {
         TerminalSitting.run(sitting);
       } else {
         PrintWriter out = spec.commandLine().getOut();

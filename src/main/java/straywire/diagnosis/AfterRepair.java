@@ -48,7 +48,7 @@ public final class AfterRepair {
     }
     double[] priors = new double[singles.size()];
     for (Diagnosis.Candidate candidate : before) {
-      List<String> ids = members(candidate.hypothesis().id());
+      List<String> ids = HypothesisPairs.members(candidate.hypothesis().id());
       int curedAt = -1;
       for (int i = 0; i < ids.size(); i++) {
         if (mends(cure, singles.get(indexOf.get(ids.get(i))))) {
@@ -68,14 +68,10 @@ public final class AfterRepair {
     return priors;
   }
 
-  private static List<String> members(String id) {
-    return List.of(id.split(Pattern.quote(HypothesisPairs.PLUS), -1));
-  }
-
   /** Whether a repair or an exchange takes this fault away, if it is carried out well. */
   public static boolean mends(Entry cure, Hypothesis hypothesis) {
     if (cure instanceof Entry.Repaired e) {
-      return members(e.action()).contains(hypothesis.id());
+      return HypothesisPairs.members(e.action()).contains(hypothesis.id());
     }
     return cure instanceof Entry.Exchanged e
         && INSIDE_A_PART.contains(hypothesis.mechanism())

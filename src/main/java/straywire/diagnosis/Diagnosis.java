@@ -26,6 +26,9 @@ public final class Diagnosis {
   /** Slips of eye or hand that one entry may be; beyond it two faults are likelier. */
   private static final int SLIPS_BELIEVED = 1;
 
+  /** So many leading faults may be one group that is about to be named. */
+  private static final int FEW = 4;
+
   private final Module module;
   private final Wiring wiring;
   private final ReadingTable table;
@@ -77,13 +80,29 @@ public final class Diagnosis {
       fed.add(entry);
       entry.into(singles);
       pairs().ifPresent(entry::into);
-      if (fewestSlips() > SLIPS_BELIEVED) {
+      if (fewestSlips() > SLIPS_BELIEVED || namedUnchallenged()) {
         grow();
       }
     }
 
     Optional<Bank> pairs() {
       return grown.isEmpty() ? Optional.empty() : Optional.of(grown.get(grown.size() - 1).bank());
+    }
+
+    /** Faults about to be named must first have stood against pairs. */
+    private boolean namedUnchallenged() {
+      if (!grown.isEmpty()) {
+        return false;
+      }
+      double leaders = 0;
+      List<Candidate> falling = candidates(this);
+      for (Candidate candidate : falling.subList(0, Math.min(FEW, falling.size()))) {
+        if (candidate.hypothesis().edits().isEmpty()) {
+          return false;
+        }
+        leaders += candidate.probability();
+      }
+      return leaders >= Outlooks.BEYOND_DOUBT;
     }
 
     /** Slips that the best candidate which says anything definite has to explain away. */

@@ -7,17 +7,29 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import straywire.diagnosis.Diagnosis.Candidate;
 import straywire.diagnosis.Outlook.Ground;
 import straywire.diagnosis.Outlook.Proposal;
 import straywire.diagnosis.Outlook.Suspect;
 import straywire.diagnosis.Outlook.Verdict;
+import straywire.faults.Hypothesis;
+import straywire.faults.HypothesisPairs;
 
 /** Draws up how a sitting stands from the posterior and the steps at hand. */
 public final class Outlooks {
   /** A group at least this probable is beyond doubt. */
   static final double BEYOND_DOUBT = 0.98;
+
+  /**
+   * A module this probably sound is let go when no step tells much any more; what is untested is
+   * listed instead of being hunted one by one.
+   */
+  private static final double LIKELY_SOUND = 0.8;
+
+  private static final double LITTLE_TO_LEARN = 0.08;
 
   /** Suspects that an expected reading is given for. */
   private static final int LEADERS = 3;
@@ -52,7 +64,11 @@ public final class Outlooks {
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
     List<StepChoice.Worth<Step>> ranked =
         steps.ranked().stream().filter(worth -> offered.test(worth.step())).toList();
-    Verdict verdict = verdict(suspects, ranked.isEmpty());
+    Verdict verdict =
+        verdict(
+            suspects,
+            candidates,
+            ranked.stream().mapToDouble(StepChoice.Worth::bits).max().orElse(0));
     double uncertainty =
         Posterior.entropy(candidates.stream().mapToDouble(Candidate::probability).toArray());
     List<Proposal> proposals = new ArrayList<>();
@@ -74,16 +90,40 @@ public final class Outlooks {
         uncertainty);
   }
 
-  private static List<straywire.faults.Hypothesis> leaders(List<Suspect> suspects) {
+  private static List<Hypothesis> leaders(List<Suspect> suspects) {
     return suspects.stream().limit(LEADERS).map(Suspect::first).toList();
   }
 
-  private static Verdict verdict(List<Suspect> suspects, boolean nothingToDo) {
+  private static Verdict verdict(
+      List<Suspect> suspects, List<Candidate> candidates, double mostBits) {
     Suspect first = suspects.get(0);
-    if (first.probability() >= BEYOND_DOUBT) {
-      return first.healthy() ? Verdict.NOTHING_WRONG : Verdict.NAMED;
+    if (first.healthy()
+        && (first.probability() >= BEYOND_DOUBT
+            || (first.probability() >= LIKELY_SOUND && mostBits < LITTLE_TO_LEARN))) {
+      return Verdict.NOTHING_WRONG;
     }
-    return nothingToDo ? Verdict.INSEPARABLE : Verdict.OPEN;
+    if (!first.healthy() && present(first, candidates) >= BEYOND_DOUBT) {
+      return Verdict.NAMED;
+    }
+    return mostBits == 0 ? Verdict.INSEPARABLE : Verdict.OPEN;
+  }
+
+  /**
+   * Probability that the fault is there, alone or with another one: what is left beside it shows
+   * after the repair.
+   */
+  private static double present(Suspect suspect, List<Candidate> candidates) {
+    Set<String> members =
+        suspect.members().stream().map(Hypothesis::id).collect(Collectors.toSet());
+    double probability = suspect.probability();
+    for (Candidate candidate : candidates) {
+      String id = candidate.hypothesis().id();
+      if (!members.contains(id)
+          && HypothesisPairs.members(id).stream().anyMatch(members::contains)) {
+        probability += candidate.probability();
+      }
+    }
+    return probability;
   }
 
   private List<Suspect> suspects(

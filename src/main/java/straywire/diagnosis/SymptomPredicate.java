@@ -128,7 +128,7 @@ enum SymptomPredicate {
       SymptomWriting::neverReleases),
 
   BUS_FIGHTS(
-      "where the lines should be driven, a lamp is neither lit nor dark that is one of the two when"
+      "where the lines should be driven, a lamp is dim or restless that is plainly lit or dark when"
           + " they are released, or a lamp of another word changes as it should not",
       looks -> !looks.gate.isEmpty(),
       SymptomWriting::fights);

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.WeakHashMap;
 import straywire.advice.SymptomEntry;
 import straywire.advice.SymptomTable;
+import straywire.faults.Edit;
 import straywire.faults.Hypothesis;
 import straywire.faults.VariationOf;
 import straywire.module.Entry;
@@ -19,8 +20,8 @@ import straywire.sim.Wiring;
 /**
  * Probability that a person who works the module without writing it down says yes to a symptom,
  * under every hypothesis: the share of seeded draws of an exercise in which the symptom's predicate
- * holds, with a floor. Computed when first asked for, kept by hypothesis id; the same for the same
- * module and seed. One thread at a time.
+ * holds, with a floor. Computed when first asked for, kept by the edits of a hypothesis; the same
+ * for the same module and seed. One thread at a time.
  *
  * <p>Such an answer says that the person pressed, set and may have switched off and on: after it
  * the memory is unknown again ({@link #leavesMemoryUnknown}).
@@ -36,9 +37,9 @@ public final class SymptomScores {
   private final List<SymptomRoles> roles;
   private final List<Kept> grounds = new ArrayList<>();
 
-  /** The ground of one word with the rows computed so far, by hypothesis id and by boards. */
+  /** The ground of one word with the rows computed so far, by edits and by boards. */
   private record Kept(
-      SymptomGround ground, Map<String, float[]> byId, Map<Boards, float[][]> byBoards) {}
+      SymptomGround ground, Map<List<Edit>, float[]> byEdits, Map<Boards, float[][]> byBoards) {}
 
   /**
    * Nothing is simulated yet.
@@ -127,7 +128,7 @@ public final class SymptomScores {
     for (Spot spot : spots) {
       compute(spot.kept(), hypotheses);
       for (int h = 0; h < yes.length; h++) {
-        float[] row = spot.kept().byId().get(hypotheses.get(h).id());
+        float[] row = spot.kept().byEdits().get(hypotheses.get(h).edits());
         yes[h] = Math.max(yes[h], row[spot.at()]);
       }
     }
@@ -181,7 +182,7 @@ public final class SymptomScores {
   private void compute(Kept kept, List<Hypothesis> hypotheses) {
     List<Hypothesis> missing = new ArrayList<>();
     for (Hypothesis hypothesis : hypotheses) {
-      if (!kept.byId().containsKey(hypothesis.id())) {
+      if (!kept.byEdits().containsKey(hypothesis.edits())) {
         missing.add(hypothesis);
       }
     }
@@ -189,7 +190,7 @@ public final class SymptomScores {
       List<Variation> variations = missing.stream().map(compiler::compile).toList();
       float[][] rows = kept.ground().rows(new Boards(wiring, variations));
       for (int h = 0; h < rows.length; h++) {
-        kept.byId().put(missing.get(h).id(), rows[h]);
+        kept.byEdits().put(missing.get(h).edits(), rows[h]);
       }
     }
   }

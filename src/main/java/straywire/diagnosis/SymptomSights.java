@@ -20,8 +20,8 @@ import straywire.sim.Signal;
  */
 final class SymptomSights {
   /**
-   * Codes of what a lamp hangs on: a signal; from here on the first lamp joined to it, where nothing
-   * else is known; then twice the number of a remembered bit, plus 1 when inverted.
+   * Codes of what a lamp hangs on: a signal; from here on the first lamp joined to it, where
+   * nothing else is known; then twice the number of a remembered bit, plus 1 when inverted.
    */
   private static final int UNTRACED = Signal.values().length;
 

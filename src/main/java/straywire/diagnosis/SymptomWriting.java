@@ -154,8 +154,9 @@ final class SymptomWriting {
     for (SymptomLooks.Pair pair : trial.looks.gate) {
       int driven = pair.before();
       int released = pair.after();
-      long strained = trial.odd[driven] & ~trial.odd[released];
-      long moved = trial.changed(pair) & ~trial.word();
+      long uneasy = trial.odd[released] | trial.restless[released];
+      long strained = (trial.odd[driven] | trial.restless[driven]) & ~uneasy;
+      long moved = (trial.lit[driven] ^ trial.lit[released]) & ~trial.word() & ~uneasy;
       long meant =
           (trial.looks.expected[driven] ^ trial.looks.expected[released])
               | ~(trial.looks.certain[driven] & trial.looks.certain[released]);

@@ -15,6 +15,14 @@ public final class HypothesisPairs {
 
   private HypothesisPairs() {}
 
+  /** Ids of the single hypotheses in an id: one, or the two of a pair. */
+  public static List<String> members(String id) {
+    int plus = id.indexOf(PLUS);
+    return plus < 0
+        ? List.of(id)
+        : List.of(id.substring(0, plus), id.substring(plus + PLUS.length()));
+  }
+
   /**
    * Both at once, or empty when they contradict each other (the same jumper end, leg, output, lamp
    * or control in two states, a part exchanged twice) or one of them is "nothing is wrong". The

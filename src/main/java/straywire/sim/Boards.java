@@ -134,7 +134,7 @@ public final class Boards {
     }
     long[] words = state.groups()[group];
     int node = in.lampNode(lamp);
-    long never = deadLamp(group, lamp) | in.noLogic;
+    long never = deadLamp(group, lamp) | in.dead(words);
     long high = in.mayBeHigh(words, node);
     long low = in.mayBeLow(words, node);
     long open = in.mayBeOpen(words, node);

@@ -32,7 +32,10 @@ final class LaneGroup {
   final Map<String, Long> deadLamps = new TreeMap<>();
 
   /** Lanes without a sane supply: no logic is simulated in them. */
-  final long noLogic;
+  private final long noLogic;
+
+  /** Lanes in which copper joins supply and ground. */
+  private final long joinedRails;
 
   /** Lanes in which a bare LED holds a node's high down; lanes in which an input leans on it. */
   final long[] clamped;
@@ -43,12 +46,15 @@ final class LaneGroup {
   private final int[][] seatsOnNode;
   private final int raisedAt;
   private final int unstableAt;
+  private final int shortedAt;
   private final int stateLength;
 
   // Scratch of one settle.
   private final long[] before;
   private final long[] solved;
   private final long[] raised = new long[1];
+  private final long[] contactHigh;
+  private final long[] contactLow;
   private final boolean[] touchedDrivers;
   private final boolean[] touchedClusters;
   private final boolean[] touchedSeats;
@@ -63,6 +69,7 @@ final class LaneGroup {
       dead |= variations.get(lane).noLogic ? Lanes.bit(lane) : 0;
     }
     noLogic = dead;
+    joinedRails = joinedRails();
     int driverCount = seatParts(variations);
     List<ControlSeat> controlSeats = new ArrayList<>();
     for (Control control : wiring.module().controls().values()) {
@@ -77,7 +84,8 @@ final class LaneGroup {
     int memoryEnd = seats.isEmpty() ? 3 * (nodes + drivers.count) : endOfMemory();
     raisedAt = memoryEnd;
     unstableAt = raisedAt + seats.size();
-    stateLength = unstableAt + nodes;
+    shortedAt = unstableAt + nodes;
+    stateLength = shortedAt + 1;
     applyHolds(variations);
     leaning = new long[nodes];
     seats.forEach(
@@ -88,10 +96,13 @@ final class LaneGroup {
           }
         });
     topology.spread(leaning);
+    controls.values().forEach(control -> control.heldUpBy(leaning[control.node]));
     solver = new NetSolver(topology, drivers);
     seatsOnNode = seatsByNode();
     before = new long[3 * nodes];
     solved = new long[3 * nodes];
+    contactHigh = new long[nodes];
+    contactLow = new long[nodes];
     touchedDrivers = new boolean[drivers.count];
     touchedClusters = new boolean[topology.clusterNodes.length];
     touchedSeats = new boolean[seats.size()];
@@ -354,6 +365,50 @@ final class LaneGroup {
     Arrays.fill(touchedDrivers, false);
     Arrays.fill(touchedClusters, false);
     Arrays.fill(touchedSeats, false);
+    collapse(state);
+  }
+
+  /** Where supply and ground meet, the supply collapses: nothing works and nothing is kept. */
+  private void collapse(long[] state) {
+    Arrays.fill(contactHigh, 0);
+    Arrays.fill(contactLow, 0);
+    boolean bothWays = false;
+    long shorted = joinedRails;
+    for (ControlSeat control : controls.values()) {
+      long high = drivers.high(state, control.firstDriver);
+      long low = drivers.low(state, control.firstDriver);
+      contactHigh[control.node] |= high;
+      contactLow[control.node] |= low;
+      bothWays |= high != 0;
+      shorted |= high & topology.railLow[control.node];
+      shorted |= low & topology.railHigh[control.node];
+    }
+    if (bothWays) {
+      topology.spread(contactHigh);
+      topology.spread(contactLow);
+      for (int node = 0; node < nodes; node++) {
+        shorted |= contactHigh[node] & contactLow[node];
+      }
+    }
+    state[shortedAt] = shorted;
+    if (shorted != 0) {
+      for (PartSeat seat : seats) {
+        seat.part.logic().forget(state, seat.stateAt, shorted);
+      }
+    }
+  }
+
+  /** Lanes in which no logic works now: no sane supply, or one that is shorted. */
+  long dead(long[] state) {
+    return noLogic | state[shortedAt];
+  }
+
+  private long joinedRails() {
+    long joined = 0;
+    for (int node = 0; node < nodes; node++) {
+      joined |= topology.railHigh[node] & topology.railLow[node];
+    }
+    return joined;
   }
 
   /**

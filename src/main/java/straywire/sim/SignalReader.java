@@ -44,8 +44,8 @@ final class SignalReader {
 
   private long[] sorted(long[] state, int node) {
     long[] lanes = new long[Signal.COUNT];
-    long rest = group.used() & ~group.noLogic;
-    put(lanes, Signal.NOTHING, group.noLogic);
+    long rest = group.used() & ~group.dead(state);
+    put(lanes, Signal.NOTHING, group.dead(state));
     rest = take(lanes, Signal.UNSTABLE, rest, group.unstable(state, node));
     NetSolver.Drives drives = group.solver.drives(node);
     rest = take(lanes, Signal.FIGHT, rest, drives.railLow() & drives.railHigh());

@@ -331,6 +331,18 @@ final class SlowBoard {
       }
     }
     nets.forEach(net -> net.restless &= net.level.containsAll(EnumSet.of(Can.HIGH, Can.LOW)));
+    if (shorted()) {
+      seated.forEach(chip -> chip.part.logic().forget(chip.memory, 0, 1));
+    }
+  }
+
+  /** Supply and ground meet somewhere: the supply collapses. */
+  private boolean shorted() {
+    return nets.stream()
+        .anyMatch(
+            net ->
+                (net.onGround || sure(net, Can.LOW, RAIL, RAIL))
+                    && (net.onSupply || sure(net, Can.HIGH, RAIL, RAIL)));
   }
 
   /** The two strongest ranks that meet, for one combination of what the drivers do. */
@@ -502,7 +514,7 @@ final class SlowBoard {
 
   /** Whether a lamp is lit: one answer where that is certain, else both. */
   Set<Boolean> mayLight(String lamp) {
-    if (!powered || variation.noLogic || deadLamp(lamp)) {
+    if (!powered || variation.noLogic || shorted() || deadLamp(lamp)) {
       return Set.of(false);
     }
     Can lights = module.lamps().get(lamp).lightsOnHigh() ? Can.HIGH : Can.LOW;
@@ -514,7 +526,7 @@ final class SlowBoard {
   }
 
   private Signal signal(Copper net) {
-    if (!powered || variation.noLogic) {
+    if (!powered || variation.noLogic || shorted()) {
       return Signal.NOTHING;
     }
     boolean mayHigh = net.level.contains(Can.HIGH);
