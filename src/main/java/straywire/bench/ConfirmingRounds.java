@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import straywire.bench.Exercise.Round;
 import straywire.casebook.Workbench;
 import straywire.faults.Hypothesis;
@@ -23,7 +24,7 @@ final class ConfirmingRounds {
   private static final double REPAIRED_COUNTS = 3;
 
   /** A look that would catch less than this share of all faults, by prior, is left out. */
-  private static final double LEAST_SHARE = 0.01;
+  private static final double LEAST_SHARE = 0.004;
 
   private final Module module;
   private final List<Round> rounds;
@@ -59,7 +60,9 @@ final class ConfirmingRounds {
    */
   static Exercise of(Workbench workbench, Wiring wiring, Set<String> repaired) {
     ConfirmingRounds confirming = new ConfirmingRounds(workbench, wiring, repaired);
-    return new Exercise(workbench.module(), confirming.merged(confirming.picked()));
+    List<Integer> picked = confirming.picked();
+    return new Exercise(
+        workbench.module(), confirming.merged(picked, confirming.needless(wiring, picked)));
   }
 
   /** What the first hypothesis, nothing wrong, is sure to show and others may not. */
@@ -85,7 +88,7 @@ final class ConfirmingRounds {
 
   private List<Integer> picked() {
     double[] left = weights.clone();
-    double least = LEAST_SHARE * Arrays.stream(weights).sum();
+    double least = LEAST_SHARE * Arrays.stream(weights).filter(w -> w < REPAIRED_COUNTS).sum();
     List<Integer> picked = new ArrayList<>();
     while (picked.size() < rounds.size()) {
       int best = 0;
@@ -112,12 +115,45 @@ final class ConfirmingRounds {
     return picked;
   }
 
+  /** Rounds that only move switches for a look that is left out, and change no picked look. */
+  private Set<Integer> needless(Wiring wiring, List<Integer> picked) {
+    Set<Integer> needless = new TreeSet<>();
+    List<String> asItIs = shown(wiring, picked, needless);
+    for (int r = 0; r < rounds.size(); r++) {
+      boolean only = rounds.get(r).handling().stream().allMatch(e -> e instanceof Entry.Set);
+      if (only && !picked.contains(r)) {
+        needless.add(r);
+        if (!shown(wiring, picked, needless).equals(asItIs)) {
+          needless.remove(r);
+        }
+      }
+    }
+    return needless;
+  }
+
+  /** What the picked looks show of a module with nothing wrong. */
+  private List<String> shown(Wiring wiring, List<Integer> picked, Set<Integer> needless) {
+    BoardReplay board = BoardReplay.healthy(wiring);
+    List<String> shown = new ArrayList<>();
+    for (int r = 0; r < rounds.size(); r++) {
+      if (!needless.contains(r)) {
+        rounds.get(r).handling().forEach(board::act);
+      }
+      if (picked.contains(r)) {
+        shown.add(board.marks(0, rounds.get(r).look().lamps(module)));
+      }
+    }
+    return shown;
+  }
+
   /** Rounds that end in a picked look, with the handling of those left out before it. */
-  private List<Round> merged(List<Integer> picked) {
+  private List<Round> merged(List<Integer> picked, Set<Integer> needless) {
     List<Round> merged = new ArrayList<>();
     List<Entry> handling = new ArrayList<>();
     for (int r = 0; r < rounds.size(); r++) {
-      handling.addAll(rounds.get(r).handling());
+      if (!needless.contains(r)) {
+        handling.addAll(rounds.get(r).handling());
+      }
       if (picked.contains(r)) {
         merged.add(new Round(handling, rounds.get(r).look()));
         handling = new ArrayList<>();

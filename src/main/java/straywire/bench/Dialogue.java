@@ -21,6 +21,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import straywire.module.BadEntry;
 import straywire.module.Control;
+import straywire.module.Entry;
 import straywire.module.EntryFormat;
 import straywire.module.Fitted;
 import straywire.module.Labels;
@@ -165,12 +166,28 @@ public final class Dialogue {
     }
     if (asked.has("answer")) {
       allow(asked, "answer");
-      return entered(
-          asked.get("answer").isTextual()
-              ? sitting.answer(asked.get("answer").textValue())
-              : sitting.answer(format.read(object(asked, "answer"))));
+      return entered(answered(asked));
     }
     return commanded(asked);
+  }
+
+  /** A short answer as typed, the reading as an entry, or all readings of a round as a list. */
+  private List<Integer> answered(ObjectNode asked) {
+    JsonNode answer = asked.get("answer");
+    if (answer.isTextual()) {
+      return sitting.answer(answer.textValue());
+    }
+    if (answer instanceof ArrayNode list && !list.isEmpty()) {
+      List<Entry> readings = new ArrayList<>();
+      for (JsonNode one : list) {
+        if (!(one instanceof ObjectNode reading)) {
+          throw new BadEntry("answer: expected a list of entries");
+        }
+        readings.add(format.read(reading));
+      }
+      return sitting.answer(readings);
+    }
+    return sitting.answer(List.of(format.read(object(asked, "answer"))));
   }
 
   private static ObjectNode object(ObjectNode asked, String field) {

@@ -19,6 +19,7 @@ import straywire.bench.Situation.LampForecast;
 import straywire.bench.Situation.Stage;
 import straywire.casebook.Replay;
 import straywire.casebook.Workbench;
+import straywire.diagnosis.AfterRepair;
 import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.Instruments;
 import straywire.diagnosis.Outlook;
@@ -84,7 +85,7 @@ final class Judgement {
         next(stage, outlook, round, controls, boards),
         others(stage, outlook, controls),
         lamps(boards),
-        contradictions(outlook, standing, start),
+        contradictions(log, outlook, standing, start),
         advice(log, outlook, boards, controls));
   }
 
@@ -135,10 +136,14 @@ final class Judgement {
     if (standing.stream().anyMatch(l -> l.entry() instanceof Entry.Finding)) {
       return Stage.CLOSED;
     }
-    if (!outlook.suspects().get(0).healthy()) {
-      return outlook.verdict() == Verdict.OPEN ? Stage.SEARCHING : Stage.REPAIRING;
+    boolean healthy = outlook.suspects().get(0).healthy();
+    if (outlook.verdict() == Verdict.NAMED
+        || (outlook.verdict() == Verdict.INSEPARABLE && !healthy)) {
+      return Stage.REPAIRING;
     }
-    if (roundsLeft) {
+    boolean told = standing.stream().anyMatch(l -> l.entry() instanceof Entry.Symptom);
+    boolean differs = replay.diagnosis().slips() > 0 || (told && !healthy);
+    if (roundsLeft && !differs) {
       return repairMade() ? Stage.CONFIRMING : Stage.EXERCISING;
     }
     return outlook.verdict() == Verdict.OPEN ? Stage.SEARCHING : Stage.CONFIRMED;
@@ -162,22 +167,44 @@ final class Judgement {
   }
 
   private Proposed proposed(Proposal p, ControlState controls) {
-    return Proposed.of(p.step(), controls.power(), p.seconds(), p.bits(), p.expected());
+    return proposed(p.step(), controls, p.seconds(), p.bits(), p.expected());
+  }
+
+  private Proposed proposed(
+      Step step, ControlState controls, double time, double bits, List<String> expected) {
+    return Proposed.of(wholeWords(step, controls), controls.power(), time, bits, expected);
+  }
+
+  /** A word of which several switches move is set as a word. */
+  private Step wholeWords(Step step, ControlState controls) {
+    if (!(step instanceof Step.Work work)) {
+      return step;
+    }
+    Map<String, Boolean> set = new TreeMap<>(work.set());
+    for (Word word : module.controlWords()) {
+      if (word.members().stream().filter(work.set()::containsKey).count() > 1) {
+        word.members().forEach(m -> set.putIfAbsent(m, controls.levels().get(m)));
+      }
+    }
+    return new Step.Work(set, work.press(), work.words());
   }
 
   private Proposed proposed(Purpose purpose, Round round, BoardReplay boards) {
     BoardReplay ahead = boards.copy();
-    double time = 0;
+    double time = time(Map.of(), Optional.empty(), round.look().words());
+    double nothing = time(Map.of(), Optional.empty(), List.of());
     for (Entry entry : round.handling()) {
+      Map<String, Boolean> set = entry instanceof Entry.Set s ? moved(s, ahead) : Map.of();
+      Optional<String> press =
+          entry instanceof Entry.Press p ? Optional.of(p.button()) : Optional.empty();
+      time += time(set, press, List.of()) - nothing;
       ahead.act(entry);
-      time += seconds.of(asStep(entry));
     }
     List<String> healthy = new ArrayList<>();
     for (String word : round.look().words()) {
       List<String> lamps = module.lampWord(word).map(Word::members).orElse(List.of(word));
       healthy.add(word + " " + ahead.marks(0, lamps));
     }
-    time += seconds.of(new Step.Work(Map.of(), Optional.empty(), round.look().words()));
     return new Proposed(
         purpose,
         round.handling(),
@@ -188,11 +215,14 @@ final class Judgement {
         List.of(String.join(", ", healthy)));
   }
 
-  private static Step asStep(Entry entry) {
-    Map<String, Boolean> set = entry instanceof Entry.Set s ? s.levels() : Map.of();
-    Optional<String> press =
-        entry instanceof Entry.Press p ? Optional.of(p.button()) : Optional.empty();
-    return new Step.Work(set, press, List.of());
+  private double time(Map<String, Boolean> set, Optional<String> press, List<String> words) {
+    return seconds.of(new Step.Work(set, press, words));
+  }
+
+  private static Map<String, Boolean> moved(Entry.Set set, BoardReplay before) {
+    Map<String, Boolean> moved = new TreeMap<>(set.levels());
+    moved.entrySet().removeAll(before.state().controls().entrySet());
+    return moved;
   }
 
   private List<Proposed> others(Stage stage, Outlook outlook, ControlState controls) {
@@ -223,7 +253,7 @@ final class Judgement {
       return step -> true;
     }
     return step -> {
-      Proposed proposed = Proposed.of(step, controls.power(), 1, 0, List.of());
+      Proposed proposed = proposed(step, controls, 1, 0, List.of());
       String line = DONT_KNOW + words.line(proposed, controls);
       return !(proposed.dependsOnControls() ? untilMoved : untilRepair).contains(line);
     };
@@ -289,10 +319,13 @@ final class Judgement {
   }
 
   private List<String> contradictions(
-      Outlook outlook, List<BenchLog.Line> standing, ControlState start) {
+      BenchLog log, Outlook outlook, List<BenchLog.Line> standing, ControlState start) {
     List<String> found =
         new ArrayList<>(Contradictions.readings(replay.sinceRepair(), start, workbench.table()));
     found.addAll(Contradictions.unexplained(outlook, standing));
+    for (BenchLog.Line line : standing) {
+      workbench.symptomCheck().contradiction(log, line).ifPresent(found::add);
+    }
     return found;
   }
 
@@ -365,12 +398,25 @@ final class Judgement {
   /** Single faults that the log says were repaired, in order, each once. */
   private List<String> repairedFaults(List<BenchLog.Line> standing) {
     Set<String> faults = new LinkedHashSet<>();
-    for (BenchLog.Line line : standing) {
-      if (line.entry() instanceof Entry.Repaired repaired
+    for (int i = 0; i < standing.size(); i++) {
+      Entry entry = standing.get(i).entry();
+      if (entry instanceof Entry.Repaired repaired
           && workbench.hypothesis(repaired.action()).isPresent()) {
         faults.addAll(Workbench.singles(repaired.action()));
+      } else if (entry instanceof Entry.Exchanged) {
+        mended(entry, standing.subList(0, i)).ifPresent(h -> faults.add(h.id()));
       }
     }
     return List.copyOf(faults);
+  }
+
+  /** The likeliest of what an exchange mended, as the log stood before it. */
+  private Optional<Hypothesis> mended(Entry exchanged, List<BenchLog.Line> before) {
+    Replay until = new Replay(workbench);
+    until.follow(new BenchLog(module.name(), "", before));
+    return until.diagnosis().candidates().stream()
+        .map(Diagnosis.Candidate::hypothesis)
+        .filter(h -> AfterRepair.mends(exchanged, h))
+        .findFirst();
   }
 }

@@ -57,22 +57,25 @@ public record Proposed(
     } else if (step instanceof Step.Measure s) {
       hold(s.holding(), before, after);
       wanted = new Wanted.Volts(s.point());
+    } else if (step instanceof Step.MeasureRound s) {
+      wanted = new Wanted.Round(s.points());
     } else if (step instanceof Step.Probe s) {
       hold(s.holding(), before, after);
       wanted = new Wanted.Shows(s.point());
-    } else if (step instanceof Step.Beep s) {
-      if (powered) {
+    } else {
+      if (powered && (step instanceof Step.Beep || step instanceof Step.Exchange)) {
         before.add(new Entry.Power(false));
         after.add(new Entry.Power(true));
       }
-      wanted = new Wanted.Joined(s.from(), s.to());
-    } else {
-      wanted = withoutHandling(step);
+      wanted = withoutControls(step);
     }
     return new Proposed(Purpose.SEARCH, before, wanted, after, seconds, bits, expected);
   }
 
-  private static Wanted withoutHandling(Step step) {
+  private static Wanted withoutControls(Step step) {
+    if (step instanceof Step.Beep s) {
+      return new Wanted.Joined(s.from(), s.to());
+    }
     if (step instanceof Step.Inspect s) {
       return new Wanted.AsMeant(s.subject());
     }
@@ -91,10 +94,10 @@ public record Proposed(
         });
   }
 
-  /** All entries that the step leaves, with the reading's in its place. */
-  List<Entry> entries(Entry reading) {
+  /** All entries that the step leaves, with the readings in their place. */
+  List<Entry> entries(List<Entry> readings) {
     List<Entry> all = new ArrayList<>(before);
-    all.add(reading);
+    all.addAll(readings);
     all.addAll(after);
     return all;
   }
@@ -103,6 +106,7 @@ public record Proposed(
   boolean dependsOnControls() {
     return wanted instanceof Wanted.Lamps
         || wanted instanceof Wanted.Volts
+        || wanted instanceof Wanted.Round
         || wanted instanceof Wanted.Shows;
   }
 }

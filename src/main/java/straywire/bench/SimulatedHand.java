@@ -42,12 +42,15 @@ public final class SimulatedHand {
     bench = new SimulatedBench(module, truth, workbench.table(), seed);
   }
 
-  /** The entry that answers a step, with the handling before and after it carried out. */
-  public Entry read(Proposed step) {
+  /** The entries that answer a step, with the handling before and after it carried out. */
+  public List<Entry> read(Proposed step) {
     step.before().forEach(bench::act);
-    Entry reading = reading(step.wanted());
+    List<Entry> readings =
+        step.wanted() instanceof Wanted.Round round
+            ? bench.perform(new Step.MeasureRound(round.points()))
+            : List.of(reading(step.wanted()));
     step.after().forEach(bench::act);
-    return reading;
+    return readings;
   }
 
   private Entry reading(Wanted wanted) {
@@ -60,16 +63,15 @@ public final class SimulatedHand {
     if (wanted instanceof Wanted.Shows w) {
       return new Entry.Probed(w.point(), bench.probe(w.point()));
     }
-    if (wanted instanceof Wanted.Done w) {
-      return new Entry.Exchanged(w.part());
-    }
     if (wanted instanceof Wanted.Noticed w) {
       return new Entry.Symptom(w.symptom(), w.place(), Entry.Answer.UNKNOWN, List.of());
     }
-    Step step =
-        wanted instanceof Wanted.Joined w
-            ? new Step.Beep(w.from(), w.to())
-            : new Step.Inspect(((Wanted.AsMeant) wanted).subject());
+    Step step = new Step.Exchange(wanted instanceof Wanted.Done w ? w.part() : "");
+    if (wanted instanceof Wanted.Joined w) {
+      step = new Step.Beep(w.from(), w.to());
+    } else if (wanted instanceof Wanted.AsMeant w) {
+      step = new Step.Inspect(w.subject());
+    }
     return bench.perform(step).stream()
         .filter(e -> wanted.answeredBy(e, module))
         .findFirst()
@@ -98,6 +100,9 @@ public final class SimulatedHand {
           return Optional.empty();
         }
         sitting.answer(read(now.next().get()));
+        if (bench.truth().edits().isEmpty()) {
+          wrong.clear();
+        }
       }
     }
     return Optional.of(searched);

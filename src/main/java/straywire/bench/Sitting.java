@@ -150,16 +150,18 @@ public final class Sitting implements Closeable {
     return enter(step.entries(step.wanted().read(text, workbench.module())));
   }
 
-  /** As {@link #answer(String)}, with the reading as an entry. */
-  public List<Integer> answer(Entry reading) {
+  /** As {@link #answer(String)}, with the reading, or all of a round, as entries. */
+  public List<Integer> answer(List<Entry> readings) {
     Proposed step = asked();
-    if (!step.wanted().answeredBy(reading, workbench.module())
-        && !(reading instanceof Entry.Seen && step.wanted() instanceof Wanted.Lamps)) {
-      throw new BadEntry(
-          "that does not answer the step asked for: "
-              + new StepWords(workbench.module()).reading(step.wanted()));
+    for (Entry reading : readings) {
+      boolean partly = reading instanceof Entry.Seen && step.wanted() instanceof Wanted.Lamps;
+      if (!partly && !step.wanted().answeredBy(reading, workbench.module())) {
+        throw new BadEntry(
+            "that does not answer the step asked for: "
+                + new StepWords(workbench.module()).reading(step.wanted()));
+      }
     }
-    return enter(step.entries(reading));
+    return enter(step.entries(readings));
   }
 
   private Proposed asked() {

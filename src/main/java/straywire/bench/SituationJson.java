@@ -165,6 +165,9 @@ public final class SituationJson {
       w.words().forEach(look::add);
     } else if (wanted instanceof Wanted.Volts w) {
       node.put("measured", w.point().toString());
+    } else if (wanted instanceof Wanted.Round w) {
+      ArrayNode points = node.putArray("measured");
+      w.points().forEach(point -> points.add(point.toString()));
     } else if (wanted instanceof Wanted.Shows w) {
       node.put("probed", w.point().toString());
     } else if (wanted instanceof Wanted.Joined w) {

@@ -73,6 +73,10 @@ public final class StepWords {
     if (wanted instanceof Wanted.Volts w) {
       return "measure " + point(w.point());
     }
+    if (wanted instanceof Wanted.Round w) {
+      return "measure in turn the legs "
+          + w.points().stream().map(this::shortPoint).collect(Collectors.joining(", "));
+    }
     if (wanted instanceof Wanted.Shows w) {
       return "touch " + point(w.point()) + " with the logic probe";
     }
@@ -116,6 +120,11 @@ public final class StepWords {
         + ", "
         + LegPlace.of(end.pin(), part.part().pinCount()).words()
         + ")";
+  }
+
+  private String shortPoint(Point point) {
+    End end = point.end();
+    return end + " (" + module.parts().get(end.label()).part().pin(end.pin()).name() + ")";
   }
 
   private String subject(String subject) {

@@ -1,5 +1,6 @@
 package straywire.bench;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -14,16 +15,16 @@ import straywire.module.Word;
 public sealed interface Wanted {
 
   /**
-   * Makes the reading's entry of a short answer.
+   * Makes the reading's entry, or entries, of a short answer.
    *
    * @throws BadEntry when the answer does not fit, with what would be right
    */
-  Entry read(String answer, Module module);
+  List<Entry> read(String answer, Module module);
 
   /** What to type, with an example. */
   String howToAnswer();
 
-  /** True when this entry is the reading asked for. */
+  /** True when this entry is the reading asked for, or one of several. */
   boolean answeredBy(Entry entry, Module module);
 
   /** Lamps to look at, by word. */
@@ -33,16 +34,16 @@ public sealed interface Wanted {
     }
 
     @Override
-    public Entry read(String answer, Module module) {
+    public List<Entry> read(String answer, Module module) {
       List<String> marks = Arrays.asList(answer.strip().split("\\s+"));
       if (marks.stream().allMatch(m -> m.matches("[10df-]+")) && marks.size() <= words.size()) {
         StringBuilder line = new StringBuilder("see");
         for (int i = 0; i < marks.size(); i++) {
           line.append(' ').append(words.get(i)).append(' ').append(marks.get(i));
         }
-        return new EntryWords(module).parse(line.toString());
+        return List.of(new EntryWords(module).parse(line.toString()));
       }
-      return new EntryWords(module).parse("see " + answer);
+      return List.of(new EntryWords(module).parse("see " + answer));
     }
 
     @Override
@@ -68,8 +69,8 @@ public sealed interface Wanted {
   /** A meter reading. */
   record Volts(Point point) implements Wanted {
     @Override
-    public Entry read(String answer, Module module) {
-      return new EntryWords(module).parse("measure " + point + " " + answer);
+    public List<Entry> read(String answer, Module module) {
+      return List.of(new EntryWords(module).parse("measure " + point + " " + answer));
     }
 
     @Override
@@ -83,11 +84,42 @@ public sealed interface Wanted {
     }
   }
 
+  /** Meter readings at several points in turn. */
+  record Round(List<Point> points) implements Wanted {
+    public Round {
+      points = List.copyOf(points);
+    }
+
+    @Override
+    public List<Entry> read(String answer, Module module) {
+      List<String> volts = Arrays.asList(answer.strip().split("\\s+"));
+      if (volts.size() != points.size()) {
+        throw new BadEntry("expected " + points.size() + " readings in volts, got " + volts.size());
+      }
+      EntryWords words = new EntryWords(module);
+      List<Entry> entries = new ArrayList<>();
+      for (int i = 0; i < volts.size(); i++) {
+        entries.add(words.parse("measure " + points.get(i) + " " + volts.get(i)));
+      }
+      return entries;
+    }
+
+    @Override
+    public String howToAnswer() {
+      return points.size() + " readings in volts, in this order, such as 0 0 0.1";
+    }
+
+    @Override
+    public boolean answeredBy(Entry entry, Module module) {
+      return entry instanceof Entry.Measured e && points.contains(e.point());
+    }
+  }
+
   /** A logic probe reading. */
   record Shows(Point point) implements Wanted {
     @Override
-    public Entry read(String answer, Module module) {
-      return new EntryWords(module).parse("probe " + point + " " + whole(answer, HOW));
+    public List<Entry> read(String answer, Module module) {
+      return List.of(new EntryWords(module).parse("probe " + point + " " + whole(answer, HOW)));
     }
 
     private static final List<String> HOW = List.of("low", "high", "neither", "pulses");
@@ -106,8 +138,8 @@ public sealed interface Wanted {
   /** Whether two points are joined, power off. */
   record Joined(Point from, Point to) implements Wanted {
     @Override
-    public Entry read(String answer, Module module) {
-      return new Entry.Continuity(from, to, yes(answer, List.of("yes", "no")));
+    public List<Entry> read(String answer, Module module) {
+      return List.of(new Entry.Continuity(from, to, yes(answer, List.of("yes", "no"))));
     }
 
     @Override
@@ -124,8 +156,8 @@ public sealed interface Wanted {
   /** Whether something looks as it should. */
   record AsMeant(String subject) implements Wanted {
     @Override
-    public Entry read(String answer, Module module) {
-      return new Entry.Inspected(subject, yes(answer, List.of("ok", "wrong")));
+    public List<Entry> read(String answer, Module module) {
+      return List.of(new Entry.Inspected(subject, yes(answer, List.of("ok", "wrong"))));
     }
 
     @Override
@@ -142,9 +174,9 @@ public sealed interface Wanted {
   /** A part exchanged. */
   record Done(String part) implements Wanted {
     @Override
-    public Entry read(String answer, Module module) {
+    public List<Entry> read(String answer, Module module) {
       whole(answer, List.of("done"));
-      return new Entry.Exchanged(part);
+      return List.of(new Entry.Exchanged(part));
     }
 
     @Override
@@ -161,9 +193,9 @@ public sealed interface Wanted {
   /** A question about what was noticed. */
   record Noticed(String symptom, String place) implements Wanted {
     @Override
-    public Entry read(String answer, Module module) {
+    public List<Entry> read(String answer, Module module) {
       boolean yes = yes(answer, List.of("yes", "no"));
-      return answer(yes ? Entry.Answer.YES : Entry.Answer.NO);
+      return List.of(answer(yes ? Entry.Answer.YES : Entry.Answer.NO));
     }
 
     /** The entry for an answer; "unknown" is an answer as well. */

@@ -7,8 +7,11 @@ import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import straywire.advice.Weigh;
 import straywire.diagnosis.Diagnosis;
+import straywire.diagnosis.SymptomScores;
+import straywire.diagnosis.SymptomWeights;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
+import straywire.module.Entry;
 import straywire.module.Module;
 
 /**
@@ -23,13 +26,12 @@ public final class Replay {
 
   /** An entry as taken in, with what the rules made of it then. */
   private record Fed(BenchLog.Line line, List<Weigh> weights) {
-    /** Natural log weight of each hypothesis. */
-    ToDoubleFunction<Hypothesis> logWeights(Module module) {
-      return hypothesis ->
-          weights.stream()
-              .filter(w -> w.concerns(module, hypothesis))
-              .mapToDouble(w -> Math.log(w.factor()))
-              .sum();
+    /** Natural log weight of each hypothesis by rule. */
+    double byRule(Module module, Hypothesis hypothesis) {
+      return weights.stream()
+          .filter(w -> w.concerns(module, hypothesis))
+          .mapToDouble(w -> Math.log(w.factor()))
+          .sum();
     }
   }
 
@@ -40,7 +42,6 @@ public final class Replay {
 
   /** Brings the diagnosis to where a log stands. */
   public void follow(BenchLog log) {
-    Module module = workbench.module();
     List<Fed> wanted = wanted(log);
     int same = 0;
     while (same < fed.size() && same < wanted.size() && fed.get(same).equals(wanted.get(same))) {
@@ -51,9 +52,21 @@ public final class Replay {
       fed.remove(fed.size() - 1);
     }
     for (Fed next : wanted.subList(same, wanted.size())) {
-      diagnosis.accept(next.line().entry(), next.logWeights(module));
+      diagnosis.accept(next.line().entry(), logWeights(next));
       fed.add(next);
     }
+  }
+
+  /** Natural log weight of each hypothesis from what is not simulated along the log. */
+  private ToDoubleFunction<Hypothesis> logWeights(Fed next) {
+    Module module = workbench.module();
+    if (next.line().entry() instanceof Entry.Symptom answer
+        && SymptomScores.leavesMemoryUnknown(answer)) {
+      SymptomWeights computed = workbench.symptoms().weights(answer);
+      computed.prepare(workbench.hypotheses());
+      return h -> next.byRule(module, h) + computed.applyAsDouble(h);
+    }
+    return h -> next.byRule(module, h);
   }
 
   private List<Fed> wanted(BenchLog log) {

@@ -75,6 +75,31 @@ public final class SimulatedBench {
     }
   }
 
+  /** Does what an entry of a log says and takes its lamps for what memories hold. */
+  public void follow(Entry entry) {
+    act(entry);
+    if (entry instanceof Entry.Seen seen) {
+      seen.lamps().forEach(this::remember);
+    }
+  }
+
+  private void remember(String lamp, LampState shown) {
+    Signal signal = only(board.lampSignals(state, 0, lamp));
+    if (signal == Signal.UNKNOWN && (shown == LampState.LIT || shown == LampState.DARK)) {
+      boolean high = module.lamps().get(lamp).lightsOnHigh() == (shown == LampState.LIT);
+      board.trace(
+          state,
+          0,
+          new Point(new End(End.Kind.LAMP, lamp, 0), false),
+          1,
+          (label, part, cell, inverted, lanes) -> {
+            if (lanes != 0) {
+              bits.putIfAbsent(label + " " + cell, high ^ inverted);
+            }
+          });
+    }
+  }
+
   private boolean rest(String button) {
     return module.controls().get(button).restLevel();
   }

@@ -10,26 +10,34 @@ import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.Outlooks;
 import straywire.diagnosis.ReadingTable;
 import straywire.diagnosis.StepSeconds;
+import straywire.diagnosis.SymptomCheck;
+import straywire.diagnosis.SymptomScores;
 import straywire.faults.FaultExpansion;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.faults.PriorsFile;
 import straywire.module.Module;
+import straywire.sim.Wiring;
 
 /** All that is prepared once for a module, before the first entry: what may be wrong with it. */
 public final class Workbench {
+  /** Of the draws that score symptoms; any number will do, as long as it stays. */
+  private static final long SYMPTOM_SEED = 1;
+
   private final Module module;
   private final RuleBase rules;
   private final List<Hypothesis> hypotheses;
   private final Map<String, Hypothesis> byId = new TreeMap<>();
   private final ReadingTable table = ReadingTable.shipped();
   private final Outlooks outlooks = new Outlooks(StepSeconds.shipped());
+  private final SymptomScores symptoms;
 
   public Workbench(Module module, RuleBase rules) {
     this.module = module;
     this.rules = rules;
     hypotheses = FaultExpansion.expandAll(module, rules.propose(module), PriorsFile.shipped());
     hypotheses.forEach(h -> byId.put(h.id(), h));
+    symptoms = new SymptomScores(module, new Wiring(module), table, SYMPTOM_SEED);
   }
 
   public Module module() {
@@ -55,6 +63,16 @@ public final class Workbench {
 
   public Outlooks outlooks() {
     return outlooks;
+  }
+
+  /** What answers to questions say of each hypothesis. */
+  public SymptomScores symptoms() {
+    return symptoms;
+  }
+
+  /** Holds answers against the entries they name. */
+  public SymptomCheck symptomCheck() {
+    return new SymptomCheck(symptoms);
   }
 
   /** A diagnosis of which nothing was seen yet. */

@@ -68,12 +68,17 @@ final class Home {
    *     module of the name that the log gives
    */
   Module moduleOf(Path log, String named) {
+    return read(moduleFileOf(log, named));
+  }
+
+  /** The file of {@link #moduleOf}. */
+  Path moduleFileOf(Path log, String named) {
     if (!named.isEmpty()) {
-      return module(named);
+      return moduleFile(named);
     }
     String name = LogFile.header(log).module();
     Path beside = log.resolveSibling(MODULE_FILE);
-    return Files.isRegularFile(beside) ? read(beside) : module(name);
+    return Files.isRegularFile(beside) ? beside : moduleFile(name);
   }
 
   Path moduleFile(String nameOrFile) {

@@ -56,6 +56,10 @@ final class Screen {
 
   /** Everything, in the order a person needs it. */
   void situation(Situation now, BenchLog log) {
+    if (now.stage() == Stage.CLOSED) {
+      line("Closed by its finding.");
+      return;
+    }
     advice(now);
     lamps(now);
     ranking(now, log);
@@ -109,9 +113,6 @@ final class Screen {
   }
 
   private static String verdict(Situation now) {
-    if (now.stage() == Stage.CLOSED) {
-      return "Closed by its finding.";
-    }
     Verdict verdict = now.outlook().verdict();
     return switch (verdict) {
       case OPEN -> "Undecided:";

@@ -19,12 +19,14 @@ import straywire.parts.InputError;
     version = "straywire 0.1.0",
     sortOptions = false,
     subcommands = {
+      DemoCommand.class,
       SitCommand.class,
       RankCommand.class,
       LevelsCommand.class,
       DialogueCommand.class,
       ModuleCommand.class,
-      LogCommand.class
+      LogCommand.class,
+      CaseCommand.class
     })
 public final class Straywire implements Runnable {
   @Spec private CommandSpec spec;

@@ -6,13 +6,15 @@ import straywire.module.RailSegment;
 
 /** A control on its node: a contact to one rail and a resistor to the other. */
 final class ControlSeat {
+  private static final int MOST_PULL_DOWN_OHMS = 2000;
+
   final Control control;
   final int node;
   final int firstDriver;
 
   private final long contactLow;
   private final long contactHigh;
-  private final long pullLow;
+  private long pullLow;
   private final long pullHigh;
   private long neverCloses;
   private long alwaysClosed;
@@ -35,6 +37,18 @@ final class ControlSeat {
       pullHigh = topology.railHigh[pullRail];
     }
     closedLevel = module.rail(control.closesTo()).map(RailSegment::supply).orElse(false);
+  }
+
+  /**
+   * A pull-down above 2 kilohm cannot hold down an input of a bipolar part: 0.8 V at 0.4 mA
+   * (Fairchild DM74LS00); measured 1.3 V with 10 kilohm (Electronics Stack Exchange 336728).
+   *
+   * @param leaning lanes in which such an input hangs on the control
+   */
+  void heldUpBy(long leaning) {
+    if (control.pullOhms() > MOST_PULL_DOWN_OHMS) {
+      pullLow &= ~leaning;
+    }
   }
 
   void fault(Variation.ControlFault fault, long lane) {

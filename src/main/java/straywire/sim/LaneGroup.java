@@ -96,6 +96,7 @@ final class LaneGroup {
           }
         });
     topology.spread(leaning);
+    controls.values().forEach(control -> control.heldUpBy(leaning[control.node]));
     solver = new NetSolver(topology, drivers);
     seatsOnNode = seatsByNode();
     before = new long[3 * nodes];
