@@ -342,6 +342,10 @@ final class LaneGroup {
   private void settle(long[] state) {
     // Not the seats: their number depends on what else is in the group.
     int patience = 64 + 4 * wiring.module().parts().size();
+    if (state[shortedAt] != 0) {
+      // What was forgotten has not reached the outputs yet.
+      Arrays.fill(touchedSeats, true);
+    }
     restart(state);
     System.arraycopy(state, 0, before, 0, 3 * nodes);
     for (int round = 0; round < 4 * patience; round++) {
@@ -396,6 +400,11 @@ final class LaneGroup {
         seat.part.logic().forget(state, seat.stateAt, shorted);
       }
     }
+  }
+
+  /** Place in the state of the lanes in which supply and ground meet. */
+  int shortedAt() {
+    return shortedAt;
   }
 
   /** Lanes in which no logic works now: no sane supply, or one that is shorted. */
