@@ -165,8 +165,7 @@ public final class Outlooks {
    * What each entry since the last repair said: for each candidate, in their order, its prior times
    * the likelihood of the entry. No row for an entry that said nothing.
    */
-  private static Map<Integer, double[]> explained(
-      Diagnosis diagnosis, List<Candidate> candidates) {
+  private static Map<Integer, double[]> explained(Diagnosis diagnosis, List<Candidate> candidates) {
     Map<Integer, double[]> explained = new LinkedHashMap<>();
     int entries = diagnosis.size() - diagnosis.phaseStart();
     for (int entry = 0; entry < entries; entry++) {
