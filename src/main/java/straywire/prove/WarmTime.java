@@ -39,10 +39,13 @@ public final class WarmTime {
   public void measure(BenchLog log) {
     Diagnosis diagnosis = play(log, cpu, wall);
     MemoryMXBean memory = ManagementFactory.getMemoryMXBean();
-    memory.gc();
-    mostHeld = Math.max(mostHeld, memory.getHeapMemoryUsage().getUsed());
-    // Must still be held when the stock is taken.
-    java.lang.ref.Reference.reachabilityFence(diagnosis);
+    try {
+      memory.gc();
+      mostHeld = Math.max(mostHeld, memory.getHeapMemoryUsage().getUsed());
+    } finally {
+      // Must still be held when the stock is taken.
+      java.lang.ref.Reference.reachabilityFence(diagnosis);
+    }
   }
 
   private Diagnosis play(BenchLog log, List<Double> cpuOf, List<Double> wallOf) {
