@@ -107,7 +107,7 @@ public final class HypothesisPairs {
    */
   private static final class EditNumbers {
     private final Map<Edit, Integer> numbers = new HashMap<>();
-    private final Map<Edit, Integer> seen = new IdentityHashMap<>();
+    private final IdentityHashMap<Edit, Integer> seen = new IdentityHashMap<>();
 
     Set<Integer> of(List<Edit> edits) {
       Set<Integer> set = new HashSet<>();

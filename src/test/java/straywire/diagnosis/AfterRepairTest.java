@@ -45,16 +45,14 @@ class AfterRepairTest {
 
   @Test
   void ofAPairTheOtherFaultIsLeft() {
-    assertPriors(
-        new Entry.Repaired(WIRE.id()), List.of(candidate(BOTH, 1)), 0.01, 0.104, 0.886);
+    assertPriors(new Entry.Repaired(WIRE.id()), List.of(candidate(BOTH, 1)), 0.01, 0.104, 0.886);
     // The first fault of a pair stands for both when the cure fails.
     assertPriors(new Entry.Repaired(LEG.id()), List.of(candidate(BOTH, 1)), 0.01, 0.986, 0.004);
   }
 
   @Test
   void ofAPairMendedWholeNothingIsLeft() {
-    assertPriors(
-        new Entry.Repaired(BOTH.id()), List.of(candidate(BOTH, 1)), 0.892, 0.104, 0.004);
+    assertPriors(new Entry.Repaired(BOTH.id()), List.of(candidate(BOTH, 1)), 0.892, 0.104, 0.004);
   }
 
   @Test
@@ -72,7 +70,9 @@ class AfterRepairTest {
     assertThat(AfterRepair.mends(new Entry.Exchanged("U1"), LEG)).isTrue();
     assertThat(AfterRepair.mends(new Entry.Exchanged("U1"), WIRE)).isFalse();
     assertThat(AfterRepair.mends(new Entry.Exchanged("U2"), LEG)).isFalse();
-    assertThat(AfterRepair.mends(new Entry.Exchanged("U1"), SymptomBench.fault("leg-not-in-row U10.1", List.of())))
+    assertThat(
+            AfterRepair.mends(
+                new Entry.Exchanged("U1"), SymptomBench.fault("leg-not-in-row U10.1", List.of())))
         .as("U1 is not U10")
         .isFalse();
     assertThat(AfterRepair.mends(new Entry.Power(true), LEG)).isFalse();

@@ -35,7 +35,8 @@ class StepMenuTest {
 
   private static List<BoardState> states() {
     return List.of(
-        state(DiagnosisBench.POWER_ON), state(DiagnosisBench.POWER_ON, DiagnosisBench.ADDRESS_FIVE));
+        state(DiagnosisBench.POWER_ON),
+        state(DiagnosisBench.POWER_ON, DiagnosisBench.ADDRESS_FIVE));
   }
 
   @Test
@@ -50,7 +51,9 @@ class StepMenuTest {
     for (BoardState state : states()) {
       for (Step.Work step : menu(ALL).work(state)) {
         step.set()
-            .forEach((control, level) -> assertThat(state.controls()).doesNotContainEntry(control, level));
+            .forEach(
+                (control, level) ->
+                    assertThat(state.controls()).doesNotContainEntry(control, level));
       }
     }
   }
