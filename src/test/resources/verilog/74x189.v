@@ -8,7 +8,7 @@
 // may come from several addresses is x in the bits in which they differ.
 module ram #(parameter FAMILY = "LS", parameter FEED = "FULL", parameter COMPLEMENT = 1)
     (input p1, input p2, input p3, input p4, inout p5, input p6, inout p7, inout p9, input p10,
-     inout p11, input p12, input p13, input p14, input p15);
+     inout p11, input p12, input p13, input p14, input p15, input alive);
   localparam LEANS = FEED != "NONE";
   wire cs, we, works;
   wire [3:0] a, d;
@@ -32,7 +32,7 @@ module ram #(parameter FAMILY = "LS", parameter FEED = "FULL", parameter COMPLEM
   initial inputs_moved = 0;
 
   // All inputs that move at one time are seen together.
-  always @(a or d or cs or we or works) inputs_moved <= ~inputs_moved;
+  always @(a or d or cs or we or works or alive) inputs_moved <= ~inputs_moved;
 
   // Whether the address, as far as it is known, may mean this place.
   function may_be(input [3:0] address, input [3:0] here);
@@ -50,11 +50,11 @@ module ram #(parameter FAMILY = "LS", parameter FEED = "FULL", parameter COMPLEM
       either[b] = x[b] === y[b] ? x[b] : 1'bx;
   endfunction
 
-  wire perhaps_writes = works === 1'b1 && cs !== 1'b1 && we !== 1'b1;
+  wire perhaps_writes = works === 1'b1 && alive === 1'b1 && cs !== 1'b1 && we !== 1'b1;
   wire writes = cs === 1'b0 && we === 1'b0;
   reg first;
   always @(inputs_moved) begin
-    if (works === 1'bx)
+    if (works === 1'bx || alive !== 1'b1)
       for (i = 0; i < 16; i = i + 1) cells[i] = 4'bx;
     if (^a !== 1'bx) begin
       if (perhaps_writes) cells[a] = writes ? d : either(cells[a], d);

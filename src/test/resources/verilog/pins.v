@@ -11,9 +11,8 @@
 //
 // Each output takes one unit of time, everything else none.
 
-// What a rail does to copper joined to it. Each place has its own: the supply is taken for stiff, so
-// that where supply and ground are joined (a switch closed on a shorted line) the level there is
-// nobody's, and everywhere else the rails are what they are.
+// What a rail does to copper joined to it. Whether supply and ground meet somewhere, so that the
+// supply collapses, is worked out apart from this: see "alive" in the text of a board.
 module rail #(parameter SUPPLY = 0) (inout pin);
   assign (supply1, supply0) pin = SUPPLY ? 1'b1 : 1'b0;
 endmodule
@@ -80,11 +79,12 @@ module control #(parameter PULL = 1) (inout pin, input closed);
   endgenerate
 endmodule
 
-// A lamp to ground: lit where the line is driven high, dark where it is low or nothing drives it.
-module lamp (input pin, output lit);
+// A lamp to ground: lit where the line is driven high, dark where it is low or nothing drives it,
+// and where the supply has collapsed.
+module lamp (input pin, input alive, output lit);
   wire inside, none;
   nmos (inside, pin, 1'b1);
   assign (weak1, weak0) none = 1'b0;
   rnmos (inside, none, 1'b1);
-  buf (lit, inside);
+  assign lit = inside & alive;
 endmodule

@@ -78,8 +78,7 @@ final class Judgement {
     Optional<Round> round = round(standing, start);
     boolean differs = differs(outlook, standing);
     Stage stage = stage(outlook, standing, differs, round.isPresent());
-    boolean shownWell =
-        !differs && round.isEmpty() && outlook.suspects().get(0).healthy();
+    boolean shownWell = !differs && round.isEmpty() && outlook.suspects().get(0).healthy();
     BoardReplay boards = boards(outlook, start);
     return new Situation(
         log.lines().size(),

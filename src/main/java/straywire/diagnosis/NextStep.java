@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import straywire.faults.Hypothesis;
 import straywire.faults.Visibility;
 import straywire.module.Control;
@@ -255,10 +256,11 @@ final class NextStep {
 
   private void looks() {
     Visibility visibility = new Visibility(module);
+    List<Set<String>> showing = live.hypotheses.stream().map(visibility::subjects).toList();
     for (String subject : menu.subjects(live.hypotheses)) {
       double[] wrong = new double[live.size()];
       for (int h = 0; h < wrong.length; h++) {
-        boolean shows = visibility.shows(live.hypotheses.get(h), subject);
+        boolean shows = showing.get(h).contains(subject);
         wrong[h] = shows ? LOOK_FINDS : LOOK_IMAGINES;
         mix(h, shows ? 1 : 2);
       }

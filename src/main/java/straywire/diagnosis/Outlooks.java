@@ -59,6 +59,40 @@ public final class Outlooks {
    * @param offered false for a step that the hand has said it cannot do
    */
   public Outlook of(Diagnosis diagnosis, Instruments instruments, Predicate<Step> offered) {
+    return survey(diagnosis, instruments, offered).outlook();
+  }
+
+  /**
+   * An outlook with the whole menu it was drawn up from.
+   *
+   * @param steps every step worth taking, best first by bits per second
+   */
+  public record Survey(Outlook outlook, List<StepChoice.Worth<Step>> steps) {
+    public Survey {
+      steps = List.copyOf(steps);
+    }
+  }
+
+  /** The outlook now, and every step worth taking. */
+  public Survey survey(Diagnosis diagnosis, Instruments instruments) {
+    return survey(diagnosis, instruments, step -> true);
+  }
+
+  /**
+   * Every step worth taking, best first, worked out on all hypotheses instead of those that still
+   * matter: slow, to measure what leaving the others out costs.
+   */
+  public List<StepChoice.Worth<Step>> fullSearch(Diagnosis diagnosis, Instruments instruments) {
+    return new NextStep(
+            diagnosis.module(),
+            LiveSet.whole(diagnosis.candidates()),
+            instruments,
+            diagnosis.table(),
+            seconds)
+        .ranked();
+  }
+
+  private Survey survey(Diagnosis diagnosis, Instruments instruments, Predicate<Step> offered) {
     List<Candidate> candidates = diagnosis.candidates();
     LiveSet live = new LiveSet(candidates);
     NextStep steps =
@@ -84,12 +118,14 @@ public final class Outlooks {
                 proposals.isEmpty() ? steps.expected(worth.step(), leaders(suspects)) : List.of()));
       }
     }
-    return new Outlook(
-        verdict,
-        suspects,
-        verdict == Verdict.OPEN ? Optional.of(proposals.get(0)) : Optional.empty(),
-        proposals.isEmpty() ? List.of() : List.copyOf(proposals.subList(1, proposals.size())),
-        uncertainty);
+    Outlook outlook =
+        new Outlook(
+            verdict,
+            suspects,
+            verdict == Verdict.OPEN ? Optional.of(proposals.get(0)) : Optional.empty(),
+            proposals.isEmpty() ? List.of() : List.copyOf(proposals.subList(1, proposals.size())),
+            uncertainty);
+    return new Survey(outlook, ranked);
   }
 
   private static List<Hypothesis> leaders(List<Suspect> suspects) {
@@ -165,8 +201,7 @@ public final class Outlooks {
    * What each entry since the last repair said: for each candidate, in their order, its prior times
    * the likelihood of the entry. No row for an entry that said nothing.
    */
-  private static Map<Integer, double[]> explained(
-      Diagnosis diagnosis, List<Candidate> candidates) {
+  private static Map<Integer, double[]> explained(Diagnosis diagnosis, List<Candidate> candidates) {
     Map<Integer, double[]> explained = new LinkedHashMap<>();
     int entries = diagnosis.size() - diagnosis.phaseStart();
     for (int entry = 0; entry < entries; entry++) {

@@ -16,7 +16,9 @@ import straywire.module.EntryFormat;
 import straywire.module.Labels;
 import straywire.module.Point;
 
-/** A test rig as another program would be one: knows the sitting by the lines of the dialogue only. */
+/**
+ * A test rig as another program would be one: knows the sitting by the lines of the dialogue only.
+ */
 final class DialogueRig {
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -33,10 +35,7 @@ final class DialogueRig {
     dialogue = new Dialogue(Sitting.unrecorded(workbench));
     bench =
         new SimulatedBench(
-            workbench.module(),
-            workbench.hypothesis(fault).orElseThrow(),
-            workbench.table(),
-            seed);
+            workbench.module(), workbench.hypothesis(fault).orElseThrow(), workbench.table(), seed);
   }
 
   private JsonNode say(ObjectNode line) throws IOException {
@@ -77,9 +76,7 @@ final class DialogueRig {
     if (member == 0) {
       throw new IllegalStateException("the rig cannot find wrong what is named: " + faults);
     }
-    bench =
-        new SimulatedBench(
-            workbench.module(), workbench.nothingWrong(), workbench.table(), 12);
+    bench = new SimulatedBench(workbench.module(), workbench.nothingWrong(), workbench.table(), 12);
     ObjectNode set = JsonNodeFactory.instance.objectNode();
     set.set("set", state.get("controls"));
     bench.act(format.read(set));

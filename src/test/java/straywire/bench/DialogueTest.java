@@ -69,7 +69,9 @@ class DialogueTest {
     for (int i = 0; i < out.size(); i++) {
       List<String> problems = new ArrayList<>();
       differ("", JSON.readTree(out.get(i)), JSON.readTree(said.get(i)), problems);
-      assertThat(problems).as("line out %d, after %s", i, i == 0 ? "the start" : in.get(i - 1)).isEmpty();
+      assertThat(problems)
+          .as("line out %d, after %s", i, i == 0 ? "the start" : in.get(i - 1))
+          .isEmpty();
     }
     for (String line : in) {
       assertThat(SCHEMA.validate(JSON.readTree(line))).as(line).isEmpty();

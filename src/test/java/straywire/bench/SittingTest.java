@@ -275,7 +275,9 @@ class SittingTest {
   void theRoundsThatConfirmARepairWouldShowTheFaultIfItWereStillThere() {
     for (String id :
         List.of(
-            "jumper-missing U1.3-U2.3", "jumper-missing drive-U5.19", "inverter-bypassed U4.3-U4.4")) {
+            "jumper-missing U1.3-U2.3",
+            "jumper-missing drive-U5.19",
+            "inverter-bypassed U4.3-U4.4")) {
       Hypothesis fault = WORKBENCH.hypothesis(id).orElseThrow();
       Sitting sitting = Sitting.unrecorded(WORKBENCH);
       sitting.enter(entry("repaired " + id));
@@ -292,8 +294,7 @@ class SittingTest {
     Sitting sitting = Sitting.unrecorded(WORKBENCH);
     StepWords words = new StepWords(MODULE);
     assertThat(words.line(sitting.now().next().orElseThrow(), sitting.now().controls()))
-        .isEqualTo(
-            "power on, set address 0000 data 00000000 drive high, look at memory and bus");
+        .isEqualTo("power on, set address 0000 data 00000000 drive high, look at memory and bus");
     assertThat(words.reading(new Wanted.Volts(new straywire.module.Labels(MODULE).point("U1.3"))))
         .isEqualTo("measure the leg of U1 pin 3 (/WE, left row, third from the notch)");
   }

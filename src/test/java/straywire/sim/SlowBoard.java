@@ -255,6 +255,12 @@ final class SlowBoard {
 
   void powerUp() {
     powered = true;
+    forgetAll();
+    controls.keySet().forEach(this::work);
+    settle();
+  }
+
+  private void forgetAll() {
     for (Copper net : nets) {
       net.level = EnumSet.of(Can.HIGH, Can.LOW);
       net.restless = false;
@@ -268,8 +274,6 @@ final class SlowBoard {
         }
       }
     }
-    controls.keySet().forEach(this::work);
-    settle();
   }
 
   void move(Map<String, Boolean> levels) {
@@ -332,7 +336,7 @@ final class SlowBoard {
     }
     nets.forEach(net -> net.restless &= net.level.containsAll(EnumSet.of(Can.HIGH, Can.LOW)));
     if (shorted()) {
-      seated.forEach(chip -> chip.part.logic().forget(chip.memory, 0, 1));
+      forgetAll();
     }
   }
 

@@ -39,6 +39,7 @@ final class VerilogBoard {
           "74x245", new PartModule("transceiver", ""));
 
   private final Module module;
+  private final List<String> shorting = new ArrayList<>();
   private final Map<String, Boolean> rails = new HashMap<>();
   private final Set<String> onSupply = new HashSet<>();
   private final Set<String> onGround = new HashSet<>();
@@ -72,6 +73,10 @@ final class VerilogBoard {
     module.parts().values().forEach(this::part);
     module.controls().values().forEach(this::control);
     module.lamps().values().forEach(this::lamp);
+    lines.add(0, "wire alive;");
+    // Every control of the modules written here closes to ground.
+    boolean joined = onSupply.stream().anyMatch(onGround::contains);
+    lines.add("assign alive = ~(1'b" + (joined ? 1 : 0) + String.join("", shorting) + ");");
     return framed(name);
   }
 
@@ -178,6 +183,9 @@ final class VerilogBoard {
         ports.add(".p" + pin.number() + "(" + portWire(end, family, fitted.part().bus()) + ")");
       }
     }
+    if (known.name().equals("ram")) {
+      ports.add(".alive(alive)");
+    }
     String feed = feed(fitted);
     if (family.equals("HC") && !feed.equals("FULL")) {
       throw new IllegalArgumentException("No Verilog for an HC part without supply");
@@ -254,13 +262,14 @@ final class VerilogBoard {
     } else if (fault == Edit.ControlFault.CONTACT_ALWAYS_CLOSED) {
       closed = "1'b1";
     }
+    String wire = wire(row(new End(End.Kind.CONTROL, control.label(), 0)));
+    if (onSupply.contains(wire)) {
+      shorting.add(" | " + closed);
+    }
     lines.add(
         "control #(.PULL(%d)) control_%s (%s, %s);"
             .formatted(
-                fault == Edit.ControlFault.PULL_MISSING ? 0 : 1,
-                control.label(),
-                wire(row(new End(End.Kind.CONTROL, control.label(), 0))),
-                closed));
+                fault == Edit.ControlFault.PULL_MISSING ? 0 : 1, control.label(), wire, closed));
   }
 
   private void lamp(Lamp lamp) {
@@ -268,7 +277,7 @@ final class VerilogBoard {
     lines.add(
         darkLamps.contains(label)
             ? "assign lamp_" + label + " = 1'b0;"
-            : "lamp show_%s (%s, lamp_%s);"
+            : "lamp show_%s (%s, alive, lamp_%s);"
                 .formatted(label, wire(row(new End(End.Kind.LAMP, label, 0))), label));
   }
 
