@@ -65,46 +65,53 @@ final class Exercise {
   private final class Pointer {
     private ControlState state;
     private int round;
-    private int done;
+
+    /** Handling of the round that is still to do, after that of rounds passed over. */
+    private final List<Entry> toDo = new ArrayList<>();
 
     Pointer(ControlState start) {
       state = start;
-      passHandlingThere();
+      start();
+    }
+
+    private void start() {
+      round = 0;
+      toDo.clear();
+      begin();
+    }
+
+    private void begin() {
+      if (round < rounds.size()) {
+        toDo.addAll(rounds.get(round).handling());
+      }
+      dropWhatIsThere();
     }
 
     void take(BenchLog.Line line, boolean skips) {
       Entry entry = line.entry();
       state = state.after(entry);
-      if (round == rounds.size()) {
-        return;
-      }
-      List<Entry> handling = rounds.get(round).handling();
       if (entry instanceof Entry.Power power && !power.on()) {
-        round = 0;
-        done = 0;
-      } else if (skips) {
-        nextRound();
-      } else if (done < handling.size()) {
-        done += entry.equals(handling.get(done)) ? 1 : 0;
-      } else if (rounds.get(round).look().answeredBy(entry, module)) {
-        nextRound();
+        start();
+      } else if (round < rounds.size()) {
+        if (skips) {
+          round++;
+          begin();
+        } else if (!toDo.isEmpty()) {
+          if (entry.equals(toDo.get(0))) {
+            toDo.remove(0);
+          }
+        } else if (rounds.get(round).look().answeredBy(entry, module)) {
+          round++;
+          begin();
+        }
       }
-      passHandlingThere();
+      dropWhatIsThere();
     }
 
-    private void nextRound() {
-      round++;
-      done = 0;
-    }
-
-    /** Passes over handling that brings nothing new as the controls stand. */
-    private void passHandlingThere() {
-      if (round == rounds.size()) {
-        return;
-      }
-      List<Entry> handling = rounds.get(round).handling();
-      while (done < handling.size() && isThere(handling.get(done))) {
-        done++;
+    /** Drops handling that brings nothing new as the controls stand. */
+    private void dropWhatIsThere() {
+      while (!toDo.isEmpty() && isThere(toDo.get(0))) {
+        toDo.remove(0);
       }
     }
 
@@ -117,12 +124,9 @@ final class Exercise {
     }
 
     Optional<Round> left() {
-      if (round == rounds.size()) {
-        return Optional.empty();
-      }
-      Round whole = rounds.get(round);
-      return Optional.of(
-          new Round(whole.handling().subList(done, whole.handling().size()), whole.look()));
+      return round == rounds.size()
+          ? Optional.empty()
+          : Optional.of(new Round(toDo, rounds.get(round).look()));
     }
   }
 }

@@ -75,11 +75,14 @@ final class Judgement {
     }
     Outlook outlook = workbench.outlooks().of(diagnosis, instruments(standing), offered(controls));
     Optional<Round> round = round(standing, start);
-    Stage stage = stage(outlook, standing, round.isPresent());
+    boolean differs = differs(outlook, standing);
+    Stage stage = stage(outlook, standing, differs, round.isPresent());
+    boolean shownWell = !differs && round.isEmpty() && outlook.suspects().get(0).healthy();
     BoardReplay boards = boards(outlook, start);
     return new Situation(
         log.lines().size(),
         stage,
+        stage == Stage.CONFIRMED || (stage == Stage.SEARCHING && shownWell),
         controls,
         outlook,
         next(stage, outlook, round, controls, boards),
@@ -132,21 +135,28 @@ final class Judgement {
         repaired, r -> ConfirmingRounds.of(workbench, replay.diagnosis().wiring(), r));
   }
 
-  private Stage stage(Outlook outlook, List<BenchLog.Line> standing, boolean roundsLeft) {
+  /** Something was seen or told that a module with nothing wrong does not show. */
+  private boolean differs(Outlook outlook, List<BenchLog.Line> standing) {
+    boolean told = standing.stream().anyMatch(l -> l.entry() instanceof Entry.Symptom);
+    return replay.diagnosis().slips() > 0 || (told && !outlook.suspects().get(0).healthy());
+  }
+
+  private Stage stage(
+      Outlook outlook, List<BenchLog.Line> standing, boolean differs, boolean roundsLeft) {
     if (standing.stream().anyMatch(l -> l.entry() instanceof Entry.Finding)) {
       return Stage.CLOSED;
     }
+    Verdict verdict = outlook.verdict();
     boolean healthy = outlook.suspects().get(0).healthy();
-    if (outlook.verdict() == Verdict.NAMED
-        || (outlook.verdict() == Verdict.INSEPARABLE && !healthy)) {
+    if (verdict == Verdict.NAMED || (verdict == Verdict.INSEPARABLE && !healthy)) {
       return Stage.REPAIRING;
     }
-    boolean told = standing.stream().anyMatch(l -> l.entry() instanceof Entry.Symptom);
-    boolean differs = replay.diagnosis().slips() > 0 || (told && !healthy);
     if (roundsLeft && !differs) {
       return repairMade() ? Stage.CONFIRMING : Stage.EXERCISING;
     }
-    return outlook.verdict() == Verdict.OPEN ? Stage.SEARCHING : Stage.CONFIRMED;
+    // After a repair it is enough that working the module shows nothing wrong.
+    boolean cured = repairMade() && healthy && !differs;
+    return cured || verdict != Verdict.OPEN ? Stage.CONFIRMED : Stage.SEARCHING;
   }
 
   private Optional<Proposed> next(
@@ -226,7 +236,7 @@ final class Judgement {
   }
 
   private List<Proposed> others(Stage stage, Outlook outlook, ControlState controls) {
-    if (stage == Stage.CLOSED || stage == Stage.CONFIRMED) {
+    if (stage == Stage.CLOSED) {
       return List.of();
     }
     List<Proposal> proposals = new ArrayList<>();
@@ -362,7 +372,7 @@ final class Judgement {
     if (now.stage() == Stage.CLOSED) {
       throw new BadEntry("the sitting is closed already");
     }
-    if (now.stage() != Stage.CONFIRMED) {
+    if (!now.mayFinish()) {
       throw new BadEntry(
           switch (now.stage()) {
                 case EXERCISING -> "the by-hand exercise is not through; go on, or write";

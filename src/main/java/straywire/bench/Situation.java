@@ -10,6 +10,7 @@ import straywire.module.ControlState;
  * How a sitting stands after its latest entry: all there is to show.
  *
  * @param entries number of the latest entry; 0 before the first
+ * @param mayFinish true when the exercise shows nothing wrong, so that the finding may be written
  * @param controls where the hand left controls and power
  * @param next the one step asked for; empty when there is a repair to make, or nothing left to do
  * @param others further steps that tell suspects apart, best first
@@ -19,6 +20,7 @@ import straywire.module.ControlState;
 public record Situation(
     int entries,
     Stage stage,
+    boolean mayFinish,
     ControlState controls,
     Outlook outlook,
     Optional<Proposed> next,

@@ -58,6 +58,7 @@ public final class SituationJson {
     state.put("entries", now.entries());
     state.put("stage", word(now.stage()));
     state.put("verdict", word(now.outlook().verdict()));
+    state.put("may-finish", now.mayFinish());
     state.put("power", now.controls().power() ? "on" : "off");
     state.set("controls", switches(now));
     ArrayNode held = state.putArray("held");

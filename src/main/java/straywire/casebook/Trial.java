@@ -7,6 +7,7 @@ import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.Instruments;
 import straywire.diagnosis.Outlook;
 import straywire.diagnosis.Outlooks;
+import straywire.diagnosis.Outlooks.Survey;
 import straywire.diagnosis.ReadingTable;
 import straywire.diagnosis.Step;
 import straywire.diagnosis.StepSeconds;
@@ -68,13 +69,19 @@ public final class Trial {
     }
   }
 
-  /** Picks the next step from an outlook that is open. */
+  /** Picks the next step when the outlook is open. */
   public interface Policy {
-    Step pick(Outlook outlook);
+    Step pick(Diagnosis diagnosis, Survey survey);
   }
 
   /** The step the tool proposes. */
-  public static final Policy PROPOSED = outlook -> outlook.next().orElseThrow().step();
+  public static final Policy PROPOSED =
+      (diagnosis, survey) -> survey.outlook().next().orElseThrow().step();
+
+  /** Sees how a sitting stands after the opening and after each step. */
+  public interface Watcher {
+    void stands(Diagnosis diagnosis, Survey survey, Hypothesis truth, boolean deviated);
+  }
 
   /** A sitting at a bench with this fault in it. */
   public Result run(Hypothesis truth, long seed) {
@@ -83,6 +90,11 @@ public final class Trial {
 
   /** The same with another choice of steps. */
   public Result run(Hypothesis truth, long seed, Policy policy) {
+    return run(truth, seed, policy, (diagnosis, survey, now, deviated) -> {});
+  }
+
+  /** The same, watched. */
+  public Result run(Hypothesis truth, long seed, Policy policy, Watcher watcher) {
     SimulatedBench bench = new SimulatedBench(module, truth, table, seed);
     Diagnosis diagnosis = new Diagnosis(module, hypotheses, table);
     Diagnosis healthy = new Diagnosis(module, hypotheses.subList(0, 1), table);
@@ -94,19 +106,23 @@ public final class Trial {
       deviated = healthy.slips() > 0;
     }
     int opening = diagnosis.size();
-    Outlook outlook = outlooks.of(diagnosis, instruments);
+    Survey survey = outlooks.survey(diagnosis, instruments);
+    watcher.stands(diagnosis, survey, bench.truth(), deviated);
+    Outlook outlook = survey.outlook();
     Optional<Integer> found = leads(outlook, bench.truth()) ? Optional.of(0) : Optional.empty();
     int steps = 0;
     double spent = 0;
     while (outlook.verdict() == Outlook.Verdict.OPEN && steps < MOST_STEPS) {
-      Step step = policy.pick(outlook);
+      Step step = policy.pick(diagnosis, survey);
       for (Entry entry : bench.perform(step)) {
         diagnosis.accept(entry, h -> 0);
         log = log.with(entry);
       }
       steps++;
       spent += seconds.of(step);
-      outlook = outlooks.of(diagnosis, instruments);
+      survey = outlooks.survey(diagnosis, instruments);
+      watcher.stands(diagnosis, survey, bench.truth(), deviated);
+      outlook = survey.outlook();
       if (found.isEmpty() && leads(outlook, bench.truth())) {
         found = Optional.of(steps);
       }

@@ -169,10 +169,19 @@ final class Screen {
   void next(Situation now) {
     switch (now.stage()) {
       case REPAIRING -> repair(now);
-      case CONFIRMED -> line("All works as it should. Type finish to write the finding.");
+      case CONFIRMED -> {
+        line("All works as it should. Type finish to write the finding.");
+        if (now.outlook().verdict() == Verdict.OPEN) {
+          line("Working the module does not show everything; type more for steps that go further.");
+        }
+      }
       case CLOSED -> {}
-      case EXERCISING, SEARCHING, CONFIRMING ->
-          now.next().ifPresentOrElse(step -> step("Next", step, now), () -> line("No step left."));
+      case EXERCISING, SEARCHING, CONFIRMING -> {
+        if (now.mayFinish()) {
+          line("The exercise shows nothing wrong. Type finish to leave it at that, or go on:");
+        }
+        now.next().ifPresentOrElse(step -> step("Next", step, now), () -> line("No step left."));
+      }
     }
   }
 

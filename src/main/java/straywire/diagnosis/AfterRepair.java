@@ -49,15 +49,11 @@ public final class AfterRepair {
     double[] priors = new double[singles.size()];
     for (Diagnosis.Candidate candidate : before) {
       List<String> ids = HypothesisPairs.members(candidate.hypothesis().id());
-      int curedAt = -1;
-      for (int i = 0; i < ids.size(); i++) {
-        if (mends(cure, singles.get(indexOf.get(ids.get(i))))) {
-          curedAt = i;
-        }
-      }
-      double share = curedAt < 0 ? 0 : CURES;
-      int left = ids.size() == 1 ? healthy : indexOf.get(ids.get(curedAt == 0 ? 1 : 0));
-      priors[left] += candidate.probability() * share;
+      List<String> left =
+          ids.stream().filter(id -> !mends(cure, singles.get(indexOf.get(id)))).toList();
+      double share = left.size() == ids.size() ? 0 : CURES;
+      int then = left.isEmpty() ? healthy : indexOf.get(left.get(0));
+      priors[then] += candidate.probability() * share;
       // Of a pair that was not mended the first fault stands for both.
       priors[indexOf.get(ids.get(0))] += candidate.probability() * (1 - share);
     }

@@ -92,6 +92,11 @@ final class Bank {
     return said.length == 0 ? 0 : said[lane];
   }
 
+  /** False when the entry at {@code index} was an action and nothing else was said of it. */
+  boolean spoke(int index) {
+    return moments.get(index + 1).said().length > 0;
+  }
+
   /** Entries taken in. */
   int size() {
     return moments.size() - 1;

@@ -70,13 +70,25 @@ public final class Diagnosis {
     final List<Fed> fed = new ArrayList<>();
     final List<Grown> grown = new ArrayList<>();
 
+    /** Ranking of what was fed so far; empty until asked for. */
+    private List<Candidate> ranking = List.of();
+
     Phase(int start, Bank singles, double[] priors) {
       this.start = start;
       this.singles = singles;
       this.priors = priors;
     }
 
+    /** Everything in this phase, most probable first; equal ones by id. */
+    List<Candidate> candidates() {
+      if (ranking.isEmpty()) {
+        ranking = ranked();
+      }
+      return ranking;
+    }
+
     void feed(Fed entry) {
+      ranking = List.of();
       fed.add(entry);
       entry.into(singles);
       pairs().ifPresent(entry::into);
@@ -95,7 +107,7 @@ public final class Diagnosis {
         return false;
       }
       double leaders = 0;
-      List<Candidate> falling = candidates(this);
+      List<Candidate> falling = candidates();
       for (Candidate candidate : falling.subList(0, Math.min(FEW, falling.size()))) {
         if (candidate.hypothesis().edits().isEmpty()) {
           return false;
@@ -107,17 +119,47 @@ public final class Diagnosis {
 
     /** Slips that the best candidate which says anything definite has to explain away. */
     private int fewestSlips() {
-      return candidates(this).stream()
+      return candidates().stream()
           .filter(c -> definite(c.hypothesis()))
           .findFirst()
           .map(c -> c.lane().slips())
           .orElse(0);
     }
 
+    private List<Candidate> ranked() {
+      List<Lane> lanes = new ArrayList<>();
+      List<Double> weights = new ArrayList<>();
+      for (int i = 0; i < singles.hypotheses.size(); i++) {
+        lanes.add(new Lane(singles, i));
+        weights.add(priors[i]);
+      }
+      pairs()
+          .ifPresent(
+              bank -> {
+                for (int i = 0; i < bank.hypotheses.size(); i++) {
+                  lanes.add(new Lane(bank, i));
+                  weights.add(bank.hypotheses.get(i).prior());
+                }
+              });
+      double[] logs = lanes.stream().mapToDouble(l -> l.bank().logLikelihood(l.index())).toArray();
+      double[] posterior =
+          Posterior.of(weights.stream().mapToDouble(Double::doubleValue).toArray(), logs);
+      List<Candidate> candidates = new ArrayList<>();
+      for (int i = 0; i < posterior.length; i++) {
+        Lane lane = lanes.get(i);
+        candidates.add(new Candidate(lane.bank().hypotheses.get(lane.index()), posterior[i], lane));
+      }
+      candidates.sort(
+          Comparator.comparingDouble(Candidate::probability)
+              .reversed()
+              .thenComparing(c -> c.hypothesis().id()));
+      return List.copyOf(candidates);
+    }
+
     private void grow() {
       List<Hypothesis> partners = new ArrayList<>();
       double healthy = 0;
-      List<Candidate> falling = candidates(this);
+      List<Candidate> falling = candidates();
       for (Candidate candidate : falling) {
         if (candidate.lane().bank() == singles && definite(candidate.hypothesis())) {
           if (candidate.hypothesis().edits().isEmpty()) {
@@ -134,9 +176,11 @@ public final class Diagnosis {
       Bank bank = new Bank(module, wiring, pairs, table);
       fed.forEach(entry -> entry.into(bank));
       grown.add(new Grown(fed.size(), bank));
+      ranking = List.of();
     }
 
     void cutTo(int size) {
+      ranking = List.of();
       while (fed.size() > size) {
         fed.remove(fed.size() - 1);
       }
@@ -206,38 +250,12 @@ public final class Diagnosis {
 
   /** Everything that may be wrong, most probable first; equal ones by id. */
   public List<Candidate> candidates() {
-    return candidates(phase());
+    return phase().candidates();
   }
 
-  private static List<Candidate> candidates(Phase phase) {
-    List<Lane> lanes = new ArrayList<>();
-    List<Double> priors = new ArrayList<>();
-    for (int i = 0; i < phase.singles.hypotheses.size(); i++) {
-      lanes.add(new Lane(phase.singles, i));
-      priors.add(phase.priors[i]);
-    }
-    phase
-        .pairs()
-        .ifPresent(
-            bank -> {
-              for (int i = 0; i < bank.hypotheses.size(); i++) {
-                lanes.add(new Lane(bank, i));
-                priors.add(bank.hypotheses.get(i).prior());
-              }
-            });
-    double[] logs = lanes.stream().mapToDouble(l -> l.bank().logLikelihood(l.index())).toArray();
-    double[] posterior =
-        Posterior.of(priors.stream().mapToDouble(Double::doubleValue).toArray(), logs);
-    List<Candidate> candidates = new ArrayList<>();
-    for (int i = 0; i < posterior.length; i++) {
-      Lane lane = lanes.get(i);
-      candidates.add(new Candidate(lane.bank().hypotheses.get(lane.index()), posterior[i], lane));
-    }
-    candidates.sort(
-        Comparator.comparingDouble(Candidate::probability)
-            .reversed()
-            .thenComparing(c -> c.hypothesis().id()));
-    return candidates;
+  /** False when an entry, counted from 0 at the last repair, said nothing of any hypothesis. */
+  boolean spoke(int entry) {
+    return phase().singles.spoke(entry) || phase().pairs().filter(b -> b.spoke(entry)).isPresent();
   }
 
   /** Readings since the last repair that would have to be slips if nothing were wrong. */

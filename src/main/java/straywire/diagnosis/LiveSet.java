@@ -29,10 +29,19 @@ final class LiveSet {
   private final List<BoardState> states = new ArrayList<>();
 
   LiveSet(List<Diagnosis.Candidate> falling) {
+    this(falling, MOST, LEFT_OUT);
+  }
+
+  /** All candidates. */
+  static LiveSet whole(List<Diagnosis.Candidate> falling) {
+    return new LiveSet(falling, Integer.MAX_VALUE, -1);
+  }
+
+  private LiveSet(List<Diagnosis.Candidate> falling, int most, double leftOut) {
     List<Diagnosis.Candidate> chosen = new ArrayList<>();
     double sum = 0;
     for (Diagnosis.Candidate candidate : falling) {
-      if (chosen.size() == MOST || (sum > 1 - LEFT_OUT && chosen.size() > 1)) {
+      if (chosen.size() == most || (sum > 1 - leftOut && chosen.size() > 1)) {
         break;
       }
       chosen.add(candidate);

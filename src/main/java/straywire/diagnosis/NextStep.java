@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import straywire.faults.Hypothesis;
 import straywire.faults.Visibility;
 import straywire.module.Control;
@@ -38,6 +39,11 @@ final class NextStep {
   private final ReadingTable table;
   private final StepSeconds seconds;
   private final List<StepChoice.Worth<Step>> worths = new ArrayList<>();
+
+  /** The menu tries a setting with and without each button in turn: moved once for all. */
+  private Map<String, Boolean> lastSet = Map.of();
+
+  private List<BoardState> afterSet = List.of();
 
   /** Fingerprint of everything predicted, by hypothesis: equal ones are told apart by no step. */
   private final long[] prints;
@@ -182,16 +188,24 @@ final class NextStep {
   }
 
   private List<BoardState> after(Step.Work step) {
-    List<BoardState> states = live.states();
-    if (!step.set().isEmpty()) {
-      states = live.move(states, step.set());
-    }
+    List<BoardState> states = set(step.set());
     if (step.press().isPresent()) {
       boolean rest = rest(step.press().get());
       states = live.move(states, Map.of(step.press().get(), !rest));
       states = live.move(states, Map.of(step.press().get(), rest));
     }
     return states;
+  }
+
+  private List<BoardState> set(Map<String, Boolean> levels) {
+    if (levels.isEmpty()) {
+      return live.states();
+    }
+    if (!levels.equals(lastSet)) {
+      lastSet = levels;
+      afterSet = live.move(live.states(), levels);
+    }
+    return afterSet;
   }
 
   private boolean rest(String button) {
@@ -242,10 +256,11 @@ final class NextStep {
 
   private void looks() {
     Visibility visibility = new Visibility(module);
+    List<Set<String>> showing = live.hypotheses.stream().map(visibility::subjects).toList();
     for (String subject : menu.subjects(live.hypotheses)) {
       double[] wrong = new double[live.size()];
       for (int h = 0; h < wrong.length; h++) {
-        boolean shows = visibility.shows(live.hypotheses.get(h), subject);
+        boolean shows = showing.get(h).contains(subject);
         wrong[h] = shows ? LOOK_FINDS : LOOK_IMAGINES;
         mix(h, shows ? 1 : 2);
       }

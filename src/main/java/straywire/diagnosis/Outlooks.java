@@ -1,8 +1,10 @@
 package straywire.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,6 +59,40 @@ public final class Outlooks {
    * @param offered false for a step that the hand has said it cannot do
    */
   public Outlook of(Diagnosis diagnosis, Instruments instruments, Predicate<Step> offered) {
+    return survey(diagnosis, instruments, offered).outlook();
+  }
+
+  /**
+   * An outlook with the whole menu it was drawn up from.
+   *
+   * @param steps every step worth taking, best first by bits per second
+   */
+  public record Survey(Outlook outlook, List<StepChoice.Worth<Step>> steps) {
+    public Survey {
+      steps = List.copyOf(steps);
+    }
+  }
+
+  /** The outlook now, and every step worth taking. */
+  public Survey survey(Diagnosis diagnosis, Instruments instruments) {
+    return survey(diagnosis, instruments, step -> true);
+  }
+
+  /**
+   * Every step worth taking, best first, worked out on all hypotheses instead of those that still
+   * matter: slow, to measure what leaving the others out costs.
+   */
+  public List<StepChoice.Worth<Step>> fullSearch(Diagnosis diagnosis, Instruments instruments) {
+    return new NextStep(
+            diagnosis.module(),
+            LiveSet.whole(diagnosis.candidates()),
+            instruments,
+            diagnosis.table(),
+            seconds)
+        .ranked();
+  }
+
+  private Survey survey(Diagnosis diagnosis, Instruments instruments, Predicate<Step> offered) {
     List<Candidate> candidates = diagnosis.candidates();
     LiveSet live = new LiveSet(candidates);
     NextStep steps =
@@ -82,12 +118,14 @@ public final class Outlooks {
                 proposals.isEmpty() ? steps.expected(worth.step(), leaders(suspects)) : List.of()));
       }
     }
-    return new Outlook(
-        verdict,
-        suspects,
-        verdict == Verdict.OPEN ? Optional.of(proposals.get(0)) : Optional.empty(),
-        proposals.isEmpty() ? List.of() : List.copyOf(proposals.subList(1, proposals.size())),
-        uncertainty);
+    Outlook outlook =
+        new Outlook(
+            verdict,
+            suspects,
+            verdict == Verdict.OPEN ? Optional.of(proposals.get(0)) : Optional.empty(),
+            proposals.isEmpty() ? List.of() : List.copyOf(proposals.subList(1, proposals.size())),
+            uncertainty);
+    return new Survey(outlook, ranked);
   }
 
   private static List<Hypothesis> leaders(List<Suspect> suspects) {
@@ -140,6 +178,7 @@ public final class Outlooks {
       }
       groups.computeIfAbsent(key, k -> new ArrayList<>()).add(candidate);
     }
+    Map<Integer, double[]> explained = explained(diagnosis, candidates);
     List<Suspect> suspects = new ArrayList<>();
     for (List<Candidate> group : groups.values()) {
       double probability = group.stream().mapToDouble(Candidate::probability).sum();
@@ -147,7 +186,9 @@ public final class Outlooks {
           new Suspect(
               probability,
               group.stream().map(Candidate::hypothesis).toList(),
-              suspects.size() < LEADERS * 2 ? grounds(diagnosis, candidates, group) : List.of()));
+              suspects.size() < LEADERS * 2
+                  ? grounds(diagnosis.phaseStart(), candidates, group, explained)
+                  : List.of()));
     }
     suspects.sort(
         Comparator.comparingDouble(Suspect::probability)
@@ -156,26 +197,51 @@ public final class Outlooks {
     return suspects;
   }
 
-  /** What each entry since the last repair says of a group against all else. */
-  private static List<Ground> grounds(
-      Diagnosis diagnosis, List<Candidate> candidates, List<Candidate> group) {
-    List<Ground> grounds = new ArrayList<>();
-    Candidate first = group.get(0);
+  /**
+   * What each entry since the last repair said: for each candidate, in their order, its prior times
+   * the likelihood of the entry. No row for an entry that said nothing.
+   */
+  private static Map<Integer, double[]> explained(Diagnosis diagnosis, List<Candidate> candidates) {
+    Map<Integer, double[]> explained = new LinkedHashMap<>();
     int entries = diagnosis.size() - diagnosis.phaseStart();
     for (int entry = 0; entry < entries; entry++) {
-      double own = first.lane().logLikelihoodOf(entry);
-      double others = 0;
-      double weight = 0;
-      for (Candidate other : candidates) {
-        if (!group.contains(other)) {
-          double prior = other.hypothesis().prior();
-          others += prior * Math.exp(other.lane().logLikelihoodOf(entry));
-          weight += prior;
+      if (diagnosis.spoke(entry)) {
+        double[] row = new double[candidates.size()];
+        for (int c = 0; c < row.length; c++) {
+          Candidate candidate = candidates.get(c);
+          row[c] =
+              candidate.hypothesis().prior() * Math.exp(candidate.lane().logLikelihoodOf(entry));
         }
+        explained.put(entry, row);
+      }
+    }
+    return explained;
+  }
+
+  /** What each entry since the last repair says of a group against all else. */
+  private static List<Ground> grounds(
+      int phaseStart,
+      List<Candidate> candidates,
+      List<Candidate> group,
+      Map<Integer, double[]> explained) {
+    Set<Candidate> members = Collections.newSetFromMap(new IdentityHashMap<>());
+    members.addAll(group);
+    boolean[] other = new boolean[candidates.size()];
+    double weight = 0;
+    for (int c = 0; c < other.length; c++) {
+      other[c] = !members.contains(candidates.get(c));
+      weight += other[c] ? candidates.get(c).hypothesis().prior() : 0;
+    }
+    List<Ground> grounds = new ArrayList<>();
+    for (Map.Entry<Integer, double[]> row : explained.entrySet()) {
+      double own = group.get(0).lane().logLikelihoodOf(row.getKey());
+      double others = 0;
+      for (int c = 0; c < other.length; c++) {
+        others += other[c] ? row.getValue()[c] : 0;
       }
       double factor = weight > 0 && others > 0 ? own - Math.log(others / weight) : 0;
       if (Math.abs(factor) >= LEAST_GROUND) {
-        grounds.add(new Ground(diagnosis.phaseStart() + entry, factor));
+        grounds.add(new Ground(phaseStart + row.getKey(), factor));
       }
     }
     grounds.sort(

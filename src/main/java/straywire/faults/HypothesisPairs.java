@@ -2,8 +2,11 @@ package straywire.faults;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.Set;
@@ -72,8 +75,9 @@ public final class HypothesisPairs {
             .filter(h -> h.mechanism() != Mechanism.NOTHING_WRONG)
             .sorted(Comparator.comparingDouble(Hypothesis::prior).reversed())
             .toList();
-    Set<Set<Edit>> known = new HashSet<>();
-    singles.forEach(h -> known.add(new HashSet<>(h.edits())));
+    EditNumbers numbers = new EditNumbers();
+    Set<Set<Integer>> known = new HashSet<>();
+    singles.forEach(h -> known.add(numbers.of(h.edits())));
     // Each first partner waits with its best second one; the next comes in when that is taken, so
     // that no more pairs are made than are looked at.
     PriorityQueue<Partners> waiting =
@@ -92,10 +96,27 @@ public final class HypothesisPairs {
         waiting.add(Partners.of(falling, next.first(), next.second() + 1));
       }
       pair(falling.get(next.first()), falling.get(next.second()), nothingWrong)
-          .filter(p -> known.add(new HashSet<>(p.edits())))
+          .filter(p -> known.add(numbers.of(p.edits())))
           .ifPresent(pairs::add);
     }
     return pairs;
+  }
+
+  /**
+   * A number for each edit, equal ones alike: sets of numbers compare faster than sets of edits.
+   */
+  private static final class EditNumbers {
+    private final Map<Edit, Integer> numbers = new HashMap<>();
+    private final IdentityHashMap<Edit, Integer> seen = new IdentityHashMap<>();
+
+    Set<Integer> of(List<Edit> edits) {
+      Set<Integer> set = new HashSet<>();
+      for (Edit edit : edits) {
+        set.add(
+            seen.computeIfAbsent(edit, e -> numbers.computeIfAbsent(e, fresh -> numbers.size())));
+      }
+      return set;
+    }
   }
 
   private static final Comparator<Hypothesis> ORDER =

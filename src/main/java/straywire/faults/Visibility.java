@@ -1,6 +1,8 @@
 package straywire.faults;
 
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import straywire.module.End;
 import straywire.module.Module;
 
@@ -35,10 +37,19 @@ public final class Visibility {
               + module.name()
               + "; say jumper, part, leg, lamp, control or rail and its label, or supply");
     }
+    return subjects(hypothesis).contains(subject);
+  }
+
+  /** All subjects of which a careful look would find that they are not as meant. */
+  public Set<String> subjects(Hypothesis hypothesis) {
     List<Edit> edits = hypothesis.edits();
-    return edits.stream()
-        .filter(edit -> !legOfBypass(edit, edits))
-        .anyMatch(edit -> edit.seenAt(module).contains(subject));
+    Set<String> subjects = new TreeSet<>();
+    for (Edit edit : edits) {
+      if (!legOfBypass(edit, edits)) {
+        subjects.addAll(edit.seenAt(module));
+      }
+    }
+    return subjects;
   }
 
   /** The output leg of an inverter left out is without its wire, but looks as it should. */

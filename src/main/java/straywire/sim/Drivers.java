@@ -71,11 +71,14 @@ final class Drivers {
     return state[stateAt + 2 * count + driver];
   }
 
-  /** Makes a driver unknown in {@code lanes}, and off in the others. */
-  void setUnknown(long[] state, int driver, long lanes) {
-    state[stateAt + driver] = lanes;
-    state[stateAt + count + driver] = lanes;
-    state[stateAt + 2 * count + driver] = ~lanes;
+  /** In lanes {@code where}: makes a driver unknown in {@code lanes}, and off in the others. */
+  void setUnknown(long[] state, int driver, long lanes, long where) {
+    int high = stateAt + driver;
+    int low = high + count;
+    int off = low + count;
+    state[high] = (state[high] & ~where) | (lanes & where);
+    state[low] = (state[low] & ~where) | (lanes & where);
+    state[off] = (state[off] & ~where) | (~lanes & where);
   }
 
   /** Sets a driver whose level is known in every lane; lanes in neither plane are off. */

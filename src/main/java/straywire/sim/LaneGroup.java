@@ -293,14 +293,7 @@ final class LaneGroup {
   /** A state just after power-up with the controls as given: nothing remembered, all settled. */
   long[] powerUp(Map<String, Boolean> levels) {
     long[] state = new long[stateLength];
-    Arrays.fill(state, 0, 2 * nodes, topology.used);
-    for (PartSeat seat : seats) {
-      for (int i = 0; i < seat.driving.length; i++) {
-        // A part that does not sit there in some lane must not be felt there, not even at first.
-        drivers.setUnknown(state, seat.firstDriver + i, seat.lanes);
-      }
-      seat.part.logic().forget(state, seat.stateAt, -1L);
-    }
+    forgetAll(state, -1L);
     // Nodes without a driver, tied to a rail or open, are solved here once and for all.
     Arrays.fill(touchedClusters, true);
     Arrays.fill(touchedSeats, true);
@@ -337,12 +330,18 @@ final class LaneGroup {
     }
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
     Arrays.fill(touchedDrivers, false);
+    forgetAll(state, state[shortedAt]);
   }
 
   private void settle(long[] state) {
     // Not the seats: their number depends on what else is in the group.
     int patience = 64 + 4 * wiring.module().parts().size();
     restart(state);
+    if (state[shortedAt] != 0) {
+      // These lanes start as when power comes on.
+      Arrays.fill(touchedClusters, true);
+      Arrays.fill(touchedSeats, true);
+    }
     System.arraycopy(state, 0, before, 0, 3 * nodes);
     for (int round = 0; round < 4 * patience; round++) {
       solveTouched(state, round >= patience);
@@ -392,10 +391,30 @@ final class LaneGroup {
     }
     state[shortedAt] = shorted;
     if (shorted != 0) {
-      for (PartSeat seat : seats) {
-        seat.part.logic().forget(state, seat.stateAt, shorted);
-      }
+      forgetAll(state, shorted);
     }
+  }
+
+  /** Makes every node, every output and all that is remembered unknown, as when power comes on. */
+  private void forgetAll(long[] state, long lanes) {
+    for (int node = 0; node < nodes; node++) {
+      state[node] |= lanes & topology.used;
+      state[nodes + node] |= lanes & topology.used;
+      state[2 * nodes + node] &= ~lanes;
+      state[unstableAt + node] &= ~lanes;
+    }
+    for (PartSeat seat : seats) {
+      for (int i = 0; i < seat.driving.length; i++) {
+        // A part that does not sit there in some lane must not be felt there, not even at first.
+        drivers.setUnknown(state, seat.firstDriver + i, seat.lanes, lanes);
+      }
+      seat.part.logic().forget(state, seat.stateAt, lanes);
+    }
+  }
+
+  /** Place in the state of the lanes in which supply and ground meet. */
+  int shortedAt() {
+    return shortedAt;
   }
 
   /** Lanes in which no logic works now: no sane supply, or one that is shorted. */

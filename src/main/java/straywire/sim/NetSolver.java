@@ -28,6 +28,9 @@ final class NetSolver {
   private final int[][] slotsOfCluster;
   private final long[] planes;
 
+  /** Scratch of one spread. */
+  private final int[] busy = new int[SLOTS];
+
   NetSolver(Topology topology, Drivers drivers) {
     this.topology = topology;
     this.drivers = drivers;
@@ -161,19 +164,38 @@ final class NetSolver {
         planes[lowSlot + LOW_IN_HIGH_WORLD] |= low & ~high & ~off;
       }
     }
-    spread(cluster, slots);
+    if (topology.clusterEdges[cluster].length > 0) {
+      spread(cluster, slots);
+    }
+  }
+
+  /** Puts the slots that drive anything in a cluster now into {@link #busy}; gives their number. */
+  private int busySlots(int cluster, int[] slots) {
+    int count = 0;
+    for (int slot : slots) {
+      long any = 0;
+      for (int node : topology.clusterNodes[cluster]) {
+        any |= planes[node * SLOTS + slot];
+      }
+      if (any != 0) {
+        busy[count++] = slot;
+      }
+    }
+    return count;
   }
 
   private void spread(int cluster, int[] slots) {
     int[] edges = topology.clusterEdges[cluster];
-    boolean moved = edges.length > 0;
+    int count = busySlots(cluster, slots);
+    boolean moved = true;
     while (moved) {
       long change = 0;
       for (int edge : edges) {
         int from = topology.edgeFrom[edge] * SLOTS;
         int to = topology.edgeTo[edge] * SLOTS;
         long lanes = topology.edgeLanes[edge];
-        for (int slot : slots) {
+        for (int i = 0; i < count; i++) {
+          int slot = busy[i];
           long a = planes[from + slot];
           long b = planes[to + slot];
           long differ = (a ^ b) & lanes;

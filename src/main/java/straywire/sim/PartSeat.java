@@ -203,23 +203,24 @@ final class PartSeat {
     }
     raised[0] = noGround & anyLow;
     long runs = powered | raised[0] | (noSupply & anyHigh);
-    // Whether an unknown input feeds the part is unknown as well, and so is all it does then.
+    // Whether an unknown input feeds the part is unknown as well: it does either, and forgets.
     long perhaps = ((noGround & mayLow) | (noSupply & mayHigh)) & ~runs;
-    part.logic().forget(state, stateAt, perhaps);
     boolean moved = part.logic().step(pins, state, stateAt, runs);
-    long stuckHigh = noGround & ~anyLow & ~mayLow;
+    if (perhaps != 0) {
+      part.logic().forget(state, stateAt, perhaps);
+      part.logic().step(pins, state, stateAt, perhaps);
+      part.logic().forget(state, stateAt, perhaps);
+    }
+    long live = runs | perhaps;
+    long stuckHigh = noGround & ~anyLow;
     for (int i = 0; i < driving.length; i++) {
       int pin = driving[i];
-      long one = pins.drive1[pin] & runs;
-      long zero = pins.drive0[pin] & runs;
-      long off = (pins.off[pin] & runs) | ~runs;
+      long one = pins.drive1[pin] & live;
+      long zero = pins.drive0[pin] & live;
+      long off = (pins.off[pin] & live) | ~live;
       boolean canLetGo = part.pin(pin).kind() != PinKind.OUTPUT;
-      if (!canLetGo) {
-        one |= stuckHigh;
-        off &= ~stuckHigh;
-      }
       if (unlisted != 0) {
-        long odd = unlisted & runs;
+        long odd = unlisted & live;
         if (part.pin(pin).kind() == PinKind.BIDIRECTIONAL) {
           odd &= one | zero;
         }
@@ -227,13 +228,16 @@ final class PartSeat {
         zero |= odd;
         off = canLetGo && part.pin(pin).kind() != PinKind.BIDIRECTIONAL ? off | odd : off & ~odd;
       }
-      long held = (outputLow[pin] | outputHigh[pin] | outputOff[pin]) & runs;
-      one = (one & ~held) | (outputHigh[pin] & runs);
-      zero = (zero & ~held) | (outputLow[pin] & runs);
-      off = (off & ~held) | (outputOff[pin] & runs);
-      one |= perhaps;
-      zero |= perhaps;
-      off = (canLetGo ? off | perhaps : off & ~perhaps) | (perhaps & noSupply);
+      long held = (outputLow[pin] | outputHigh[pin] | outputOff[pin]) & live;
+      one = (one & ~held) | (outputHigh[pin] & live);
+      zero = (zero & ~held) | (outputLow[pin] & live);
+      off = (off & ~held) | (outputOff[pin] & live);
+      if (canLetGo) {
+        off |= perhaps;
+      } else {
+        one |= stuckHigh;
+        off = (off & ~(stuckHigh & ~perhaps)) | (perhaps & noSupply);
+      }
       off = (off & lanes) | ~lanes;
       int at = driversAt + firstDriver + i;
       if (state[at] != one || state[at + drivers] != zero || state[at + 2 * drivers] != off) {

@@ -9,6 +9,9 @@ final class SignalReader {
   private final long[] cmos;
   private final long[] starved;
 
+  /** The state that raised and cmos were marked for. */
+  private long[] marked = {};
+
   SignalReader(LaneGroup group) {
     this.group = group;
     raised = new long[group.nodes];
@@ -83,6 +86,11 @@ final class SignalReader {
 
   /** Marks the nodes that a raised low, or a CMOS high, reaches. */
   private void mark(long[] state) {
+    // A state is never changed once handed out: what was marked for it still holds.
+    if (state == marked) {
+      return;
+    }
+    marked = state;
     Arrays.fill(raised, 0);
     Arrays.fill(cmos, 0);
     boolean any = false;

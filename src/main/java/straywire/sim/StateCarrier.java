@@ -30,6 +30,7 @@ final class StateCarrier {
       }
       copy(source, from.unstableAt(origin), fromLane, into.unstableAt(node), toLane);
     }
+    copy(source, from.shortedAt(), fromLane, into.shortedAt(), toLane);
     for (PartSeat seat : into.seats) {
       if (Lanes.has(seat.lanes, toLane)) {
         for (PartSeat other : from.seats) {

@@ -1,5 +1,6 @@
 package straywire.sim;
 
+import java.util.Arrays;
 import straywire.parts.PartLogic;
 import straywire.parts.PinPlanes;
 
@@ -14,8 +15,31 @@ final class UnknownTrace {
 
   private final LaneGroup group;
 
+  /** Seat of each driver that is an output of a part; these come first among the drivers. */
+  private final int[] seatOfDriver;
+
+  /** Outputs of parts on each cluster, rising. */
+  private final int[][] outputsOnCluster;
+
+  private final long[][] reachedAt = new long[DEEPEST + 1][];
+
   UnknownTrace(LaneGroup group) {
     this.group = group;
+    int outputs = group.seats.stream().mapToInt(seat -> seat.driving.length).sum();
+    seatOfDriver = new int[outputs];
+    for (int s = 0; s < group.seats.size(); s++) {
+      PartSeat seat = group.seats.get(s);
+      Arrays.fill(seatOfDriver, seat.firstDriver, seat.firstDriver + seat.driving.length, s);
+    }
+    outputsOnCluster = new int[group.topology.clusterNodes.length][];
+    for (int cluster = 0; cluster < outputsOnCluster.length; cluster++) {
+      outputsOnCluster[cluster] =
+          Arrays.stream(group.topology.clusterNodes[cluster])
+              .flatMap(node -> Arrays.stream(group.drivers.onNode[node]))
+              .filter(driver -> driver < outputs)
+              .sorted()
+              .toArray();
+    }
   }
 
   /** Receives the bits that were found. */
@@ -35,11 +59,12 @@ final class UnknownTrace {
     if (lanes == 0 || depth > DEEPEST) {
       return;
     }
-    long[] reached = new long[group.nodes];
+    long[] reached = reached(depth);
     group.topology.reach(node, lanes, reached);
+    int cluster = group.topology.clusterOfNode[node];
     long once = 0;
     long twice = 0;
-    for (int member : group.topology.clusterNodes[group.topology.clusterOfNode[node]]) {
+    for (int member : group.topology.clusterNodes[cluster]) {
       for (int driver : group.drivers.onNode[member]) {
         long here = reached[member] & active(state, driver);
         twice |= once & here;
@@ -49,18 +74,28 @@ final class UnknownTrace {
       // have decided the level, a lean is weaker than any output.
     }
     long single = once & ~twice & lanes;
-    for (int s = 0; s < group.seats.size() && single != 0; s++) {
-      PartSeat seat = group.seats.get(s);
-      for (int d = 0; d < seat.driving.length; d++) {
-        int at = seat.node[seat.driving[d]];
-        if (group.topology.clusterOfNode[at] == group.topology.clusterOfNode[node]) {
-          int driver = seat.firstDriver + d;
-          long here =
-              single & reached[at] & active(state, driver) & ~group.drivers.off(state, driver);
-          through(state, s, seat.driving[d], inverted, here, depth, found);
-        }
-      }
+    if (single == 0) {
+      return;
     }
+    for (int driver : outputsOnCluster[cluster]) {
+      int s = seatOfDriver[driver];
+      PartSeat seat = group.seats.get(s);
+      int pin = seat.driving[driver - seat.firstDriver];
+      long here =
+          single
+              & reached[seat.node[pin]]
+              & active(state, driver)
+              & ~group.drivers.off(state, driver);
+      through(state, s, pin, inverted, here, depth, found);
+    }
+  }
+
+  /** Scratch of one link of the chain; only the nodes of the cluster in hand mean anything. */
+  private long[] reached(int depth) {
+    if (reachedAt[depth] == null) {
+      reachedAt[depth] = new long[group.nodes];
+    }
+    return reachedAt[depth];
   }
 
   private long active(long[] state, int driver) {

@@ -255,6 +255,12 @@ final class SlowBoard {
 
   void powerUp() {
     powered = true;
+    forgetAll();
+    controls.keySet().forEach(this::work);
+    settle();
+  }
+
+  private void forgetAll() {
     for (Copper net : nets) {
       net.level = EnumSet.of(Can.HIGH, Can.LOW);
       net.restless = false;
@@ -268,8 +274,6 @@ final class SlowBoard {
         }
       }
     }
-    controls.keySet().forEach(this::work);
-    settle();
   }
 
   void move(Map<String, Boolean> levels) {
@@ -332,7 +336,7 @@ final class SlowBoard {
     }
     nets.forEach(net -> net.restless &= net.level.containsAll(EnumSet.of(Can.HIGH, Can.LOW)));
     if (shorted()) {
-      seated.forEach(chip -> chip.part.logic().forget(chip.memory, 0, 1));
+      forgetAll();
     }
   }
 
@@ -416,13 +420,20 @@ final class SlowBoard {
       chip.part.logic().step(pins, chip.memory, 0, 1);
     } else if (perhaps) {
       chip.part.logic().forget(chip.memory, 0, 1);
+      chip.part.logic().step(pins, chip.memory, 0, 1);
+      chip.part.logic().forget(chip.memory, 0, 1);
     }
     boolean moved = !Arrays.equals(remembered, chip.memory);
     for (int pin = 1; pin <= chip.part.pinCount(); pin++) {
       if (chip.driver[pin] != null) {
         Driver driver = chip.driver[pin];
-        Set<Can> may =
-            runs ? running(chip, pin) : perhaps ? perhapsRunning(chip, pin) : halted(chip, pin);
+        Set<Can> may = EnumSet.noneOf(Can.class);
+        if (runs || perhaps) {
+          may.addAll(running(chip, pin));
+        }
+        if (!runs) {
+          may.addAll(halted(chip, pin));
+        }
         moved |= !may.equals(driver.may) || driver.raised != raised;
         driver.may = may;
         driver.raised = raised;
@@ -488,11 +499,6 @@ final class SlowBoard {
     if (condition) {
       may.add(what);
     }
-  }
-
-  private static Set<Can> perhapsRunning(Seated chip, int pin) {
-    boolean drives = chip.noGround && chip.part.pin(pin).kind() == PinKind.OUTPUT;
-    return drives ? EnumSet.of(Can.HIGH, Can.LOW) : EnumSet.allOf(Can.class);
   }
 
   /** Without ground and without a low input the upper half of each push-pull output conducts. */

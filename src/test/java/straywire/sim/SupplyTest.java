@@ -100,4 +100,27 @@ class SupplyTest {
     assertThat(on.boards.signals(off, 0, sketch.point("VCC"))[Signal.NOTHING.ordinal()])
         .isEqualTo(1);
   }
+
+  @Test
+  void aSwitchThatShortsTheSupplyDarkensAllAndAFlipFlopOfGatesForgets() {
+    Sketch sketch =
+        new Sketch()
+            .control("SET", true)
+            .control("S", true)
+            .part("U1", "74x00", "LS")
+            .lamp("L1", "GND", 1000)
+            .wire("SET", "U1.1")
+            .wire("S", "U1.13")
+            .wire("U1.3", "U1.4", "L1")
+            .wire("U1.6", "U1.2");
+    Variation shorted = new Variation();
+    Wiring wiring = sketch.wiring();
+    shorted.join(wiring.leg(sketch.end("U1.13")), wiring.rail("VCC"));
+    Sketch.Running on = sketch.on(shorted).pulse("SET");
+    assertThat(on.lamp("L1")).isEqualTo("lit");
+    on.set("S", false);
+    assertThat(on.lamp("L1")).isEqualTo("dark");
+    on.set("S", true);
+    assertThat(on.at("U1.3")).as("after the supply is back").isEqualTo(Signal.UNKNOWN);
+  }
 }

@@ -1,0 +1,147 @@
+package straywire.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import straywire.faults.Hypothesis;
+import straywire.module.End;
+import straywire.module.Entry;
+import straywire.module.Point;
+import straywire.sim.BoardState;
+
+class StepMenuTest {
+  private static final List<Hypothesis> LIVE =
+      List.of(
+          DiagnosisBench.sound(0.5),
+          DiagnosisBench.missing("A1-U1.15", 0.3),
+          DiagnosisBench.leg("U1.13", 0.2));
+
+  private static final Instruments ALL = new Instruments(true, true, true, true);
+
+  private static StepMenu menu(Instruments instruments) {
+    return new StepMenu(DiagnosisBench.MODULE, instruments);
+  }
+
+  private static BoardState state(Entry... entries) {
+    Bank bank = DiagnosisBench.bank(DiagnosisBench.sound(1));
+    for (Entry entry : entries) {
+      bank.accept(entry, new double[1]);
+    }
+    return bank.state();
+  }
+
+  private static List<BoardState> states() {
+    return List.of(
+        state(DiagnosisBench.POWER_ON),
+        state(DiagnosisBench.POWER_ON, DiagnosisBench.ADDRESS_FIVE));
+  }
+
+  @Test
+  void noSettingIsOfferedTwice() {
+    for (BoardState state : states()) {
+      assertThat(menu(ALL).work(state)).doesNotHaveDuplicates().hasSizeGreaterThan(50);
+    }
+  }
+
+  @Test
+  void everySettingMovesOnlyWhatIsNotThereYet() {
+    for (BoardState state : states()) {
+      for (Step.Work step : menu(ALL).work(state)) {
+        step.set()
+            .forEach(
+                (control, level) ->
+                    assertThat(state.controls()).doesNotContainEntry(control, level));
+      }
+    }
+  }
+
+  @Test
+  void lookingAgainWithoutDoingAnythingIsNoStep() {
+    for (BoardState state : states()) {
+      assertThat(menu(ALL).work(state))
+          .noneMatch(step -> step.set().isEmpty() && step.press().isEmpty());
+    }
+  }
+
+  @Test
+  void everyAddressAndTheButtonAreOnTheMenu() {
+    List<Step.Work> work = menu(ALL).work(state(DiagnosisBench.POWER_ON));
+    List<String> words = List.of("memory", "bus");
+    for (int address = 1; address < 16; address++) {
+      Map<String, Boolean> set = new java.util.TreeMap<>();
+      for (int bit = 0; bit < 4; bit++) {
+        if ((address >>> bit & 1) != 0) {
+          set.put("A" + bit, true);
+        }
+      }
+      assertThat(work)
+          .contains(
+              new Step.Work(set, Optional.empty(), words),
+              new Step.Work(set, Optional.of("write"), words));
+    }
+    assertThat(work).contains(new Step.Work(Map.of(), Optional.of("write"), words));
+  }
+
+  @Test
+  void settingsNeedNoInstrument() {
+    BoardState on = state(DiagnosisBench.POWER_ON);
+    assertThat(menu(Instruments.LAMPS_ONLY).work(on)).isEqualTo(menu(ALL).work(on));
+  }
+
+  @Test
+  void withLampsOnlyNothingIsTouchedLookedOverOrExchanged() {
+    StepMenu menu = menu(Instruments.LAMPS_ONLY);
+    assertThat(menu.points(LIVE)).isEmpty();
+    assertThat(menu.rounds()).isEmpty();
+    assertThat(menu.subjects(LIVE)).isEmpty();
+    assertThat(menu.beeps(LIVE)).isEmpty();
+    assertThat(menu.parts(LIVE)).isEmpty();
+  }
+
+  @Test
+  void eachInstrumentBringsItsOwnSteps() {
+    StepMenu eyes = menu(new Instruments(true, false, false, false));
+    assertThat(eyes.subjects(LIVE)).contains("jumper A1-U1.15", "leg U1.13");
+    assertThat(eyes.beeps(LIVE)).isEmpty();
+
+    StepMenu meter = menu(new Instruments(false, true, false, false));
+    assertThat(meter.beeps(LIVE)).isNotEmpty().doesNotHaveDuplicates();
+    assertThat(meter.rounds()).hasSize(2);
+    assertThat(meter.points(LIVE)).isNotEmpty().doesNotHaveDuplicates().isSorted();
+    assertThat(meter.subjects(LIVE)).isEmpty();
+
+    StepMenu probe = menu(new Instruments(false, false, true, false));
+    assertThat(probe.points(LIVE)).isEqualTo(meter.points(LIVE));
+    assertThat(probe.beeps(LIVE)).isEmpty();
+    assertThat(probe.rounds()).isEmpty();
+
+    StepMenu spares = menu(new Instruments(false, false, false, true));
+    assertThat(spares.parts(LIVE)).containsExactly("U1");
+    assertThat(spares.points(LIVE)).isEmpty();
+  }
+
+  @Test
+  void aLegAndItsRowAreBothPointsAndBeepedAgainstEachOther() {
+    Point leg = new Point(End.pin("U1", 13), true);
+    Point row = new Point(End.pin("U1", 13), false);
+    List<Hypothesis> bent = List.of(DiagnosisBench.leg("U1.13", 1));
+    assertThat(menu(ALL).points(bent)).contains(leg, row);
+    assertThat(menu(ALL).beeps(bent)).contains(new Step.Beep(leg, row));
+  }
+
+  @Test
+  void nothingWrongAloneGivesNothingToTouch() {
+    List<Hypothesis> sound = List.of(DiagnosisBench.sound(1));
+    assertThat(menu(ALL).points(sound)).isEmpty();
+    assertThat(menu(ALL).subjects(sound)).isEmpty();
+    assertThat(menu(ALL).parts(sound)).isEmpty();
+  }
+
+  @Test
+  void aButtonMayBeHeldWhileTouching() {
+    assertThat(menu(ALL).holds()).containsExactly(Optional.empty(), Optional.of("write"));
+  }
+}
