@@ -131,6 +131,29 @@ class DialogueTest {
   }
 
   @Test
+  void everyCommandIsDocumented() throws IOException {
+    String known = reply("{\"command\":\"x\"}").get("error").asText();
+    String page = Files.readString(Path.of("docs", "dialogue.md"));
+    for (String command : known.substring(known.indexOf("known are ") + 10).split(", ")) {
+      assertThat(page).contains("| `" + command + "` |");
+    }
+  }
+
+  @Test
+  void whatNoLampShowsIsListedWithTheCheckThatShowsIt() throws IOException {
+    JsonNode hidden = reply("{\"command\":\"hidden\"}").get("hidden");
+    List<String> invisible = new ArrayList<>();
+    for (JsonNode one : hidden) {
+      if (one.get("no-lamp-shows-it").asBoolean()) {
+        invisible.add(one.get("id").asText());
+        assertThat(one.get("words").asText()).isNotEmpty();
+      }
+    }
+    // Two address lines exchanged at one memory only rename its words.
+    assertThat(invisible).anyMatch(id -> id.startsWith("ends-swapped") && id.contains("U1.1"));
+  }
+
+  @Test
   void textThatIsNotJsonIsSaidToBeSo() throws IOException {
     assertThat(reply("power on").get("error").asText())
         .startsWith("not JSON: Unrecognized token 'power'")
