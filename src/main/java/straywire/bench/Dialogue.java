@@ -228,6 +228,7 @@ public final class Dialogue {
       case "undo" -> undone();
       case "repaired" -> repaired(asked);
       case "levels" -> levels(asked);
+      case "hidden" -> JSON.objectNode().set("hidden", situations.hidden(sitting.hidden()));
       case "log" -> log();
       case "finish" -> entered(List.of(sitting.finish()));
       case "quit" -> quit();
@@ -260,7 +261,7 @@ public final class Dialogue {
     if (!fault.isInt()) {
       throw new BadEntry("fault: expected which fault of the leading suspect, from 1");
     }
-    return entered(List.of(sitting.repaired(fault.intValue())));
+    return entered(sitting.repaired(fault.intValue()));
   }
 
   private ObjectNode log() {
