@@ -16,7 +16,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -84,8 +83,7 @@ class DialogueTest {
   /** What is written must be there; fields left out and ends of lists cut off may be anything. */
   private static void differ(String at, JsonNode written, JsonNode said, List<String> problems) {
     if (written.isObject()) {
-      for (Iterator<Map.Entry<String, JsonNode>> all = written.fields(); all.hasNext(); ) {
-        Map.Entry<String, JsonNode> field = all.next();
+      for (Map.Entry<String, JsonNode> field : written.properties()) {
         String place = at + "/" + field.getKey();
         if (said.has(field.getKey())) {
           differ(place, field.getValue(), said.get(field.getKey()), problems);

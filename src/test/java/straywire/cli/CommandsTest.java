@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -148,6 +149,47 @@ class CommandsTest {
         .isEqualTo(
             "straywire: --instruments: metre is no instrument; write lamps, or some of"
                 + " eyes,meter,logic-probe,spare-parts\n");
+  }
+
+  @Test
+  void anOwnTableOfSecondsChangesTheStepTimes() throws IOException {
+    Path seconds = Files.writeString(folder.resolve("seconds.yaml"), "measure: 1000\n");
+    Path log = opening(11);
+    String slow =
+        CommandRun.of("rank", log.toString(), "--seconds", seconds.toString(), "--json").out();
+    JsonNode next = new ObjectMapper().readTree(slow).get("next");
+    assertThat(next.get("read").has("measured")).isFalse();
+    Files.writeString(seconds, "mesure: 9\n");
+    assertThat(CommandRun.of("rank", log.toString(), "--seconds", seconds.toString()).err())
+        .isEqualTo("straywire: " + seconds + ": no step is called mesure; nearest is measure\n");
+    Files.writeString(seconds, "measure: soon\n");
+    assertThat(CommandRun.of("rank", log.toString(), "--seconds", seconds.toString()).err())
+        .isEqualTo("straywire: " + seconds + ": measure: expected seconds above 0, got soon\n");
+  }
+
+  @Test
+  void anOwnTableOfPriorsChangesTheRanking() throws IOException {
+    Path priors =
+        Files.writeString(
+            folder.resolve("priors.yaml"),
+            "format: straywire-priors/1\nfrequencies:\n  jumper-missing: 1\n");
+    Path log = opening(11);
+    String shipped = CommandRun.of("rank", log.toString(), "--json").out();
+    String own =
+        CommandRun.of("rank", log.toString(), "--priors", priors.toString(), "--json").out();
+    String first = "/suspects/0/faults/0/id";
+    assertThat(new ObjectMapper().readTree(shipped).at(first).asText())
+        .isEqualTo("jumper-missing U1.3-U2.3");
+    assertThat(new ObjectMapper().readTree(own).at(first).asText())
+        .isNotEqualTo("jumper-missing U1.3-U2.3");
+  }
+
+  @Test
+  void aSittingWithoutAJournalOfItsOwnGetsOneNamedForModuleAndTime() {
+    Path sittings = folder.resolve("a").resolve("b");
+    assertThat(Journals.fresh(sittings, "beat-memory", Instant.parse("2026-01-31T17:05:09Z")))
+        .isEqualTo(sittings.resolve("beat-memory-20260131-170509.jsonl"));
+    assertThat(sittings).isDirectory();
   }
 
   @Test
