@@ -26,7 +26,8 @@ import straywire.parts.InputError;
       DialogueCommand.class,
       ModuleCommand.class,
       LogCommand.class,
-      CaseCommand.class
+      CaseCommand.class,
+      FiguresCommand.class
     })
 public final class Straywire implements Runnable {
   @Spec private CommandSpec spec;

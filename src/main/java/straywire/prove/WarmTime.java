@@ -2,6 +2,7 @@ package straywire.prove;
 
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryMXBean;
+import java.lang.ref.Reference;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
@@ -38,13 +39,13 @@ public final class WarmTime {
   /** The same, measured; takes stock of the memory held at the end. */
   public void measure(BenchLog log) {
     Diagnosis diagnosis = play(log, cpu, wall);
-    MemoryMXBean memory = ManagementFactory.getMemoryMXBean();
     try {
+      MemoryMXBean memory = ManagementFactory.getMemoryMXBean();
       memory.gc();
       mostHeld = Math.max(mostHeld, memory.getHeapMemoryUsage().getUsed());
     } finally {
       // Must still be held when the stock is taken.
-      java.lang.ref.Reference.reachabilityFence(diagnosis);
+      Reference.reachabilityFence(diagnosis);
     }
   }
 

@@ -161,7 +161,7 @@ class EntryFormatTest {
           {"symptom":"all-dark","answer":"maybe"} | answer: maybe is not one of yes, no, unknown
           {"symptom":"all-dark","place":"memry","answer":"yes"} | nothing is labelled memry; nearest is memory
           {"symptom":"all-dark","answer":"yes","entries":[0]} | entries: expected a whole number from 1, got 0
-          {"inspected":"wire U1.3-U2.3","as-meant":true} | inspected: expected one of jumper, part, leg, lamp, control, rail and a name, such as jumper U1.3-U2.3, got "wire U1.3-U2.3"
+          {"inspected":"wire U1.3-U2.3","as-meant":true} | inspected: expected one of jumper, part, leg, lamp, control, rail and a name, such as jumper U1.3-U2.3, or supply, got "wire U1.3-U2.3"
           {"inspected":"jumper U1.3-U2.4","as-meant":true} | no jumper is U1.3-U2.4; nearest is U1.3-U2.3
           {"inspected":"part U6","as-meant":true} | no part is labelled U6; nearest is U1
           {"inspected":"leg R3","as-meant":true} | R3 has no leg; name a pin, such as U1.3

@@ -124,7 +124,7 @@ class EntryWordsTest {
           joined U1.3 U1.3 yes | joined: expected two places, got U1.3 twice
           symptom all-dark memory | symptom: missing: one of yes, no, unknown
           symptom all-dark yes x | symptom: expected the number of an entry, got x
-          inspect wire U1.3-U2.3 ok | inspect: expected one of jumper, part, leg, lamp, control, rail, got wire
+          inspect wire U1.3-U2.3 ok | inspect: expected one of jumper, part, leg, lamp, control, rail, supply, got wire
           inspect part U3 good | inspect: expected one of ok, wrong, got good
           note | note: note: expected words, got nothing
           have scope | have: scope is no instrument; known are eyes, meter, logic-probe, spare-parts
