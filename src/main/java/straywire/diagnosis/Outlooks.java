@@ -170,7 +170,8 @@ public final class Outlooks {
   private List<Suspect> suspects(
       Diagnosis diagnosis, List<Candidate> candidates, LiveSet live, long[] prints) {
     Map<String, Long> printOf = new HashMap<>();
-    for (int h = 0; h < live.size(); h++) {
+    // With power off most steps are not to be had, so that what looks alike need not be.
+    for (int h = 0; live.state().powered() && h < live.size(); h++) {
       printOf.put(live.hypotheses.get(h).id(), prints[h]);
     }
     Map<Object, List<Candidate>> groups = new LinkedHashMap<>();
