@@ -28,6 +28,7 @@ import straywire.diagnosis.Outlook.Suspect;
 import straywire.diagnosis.Outlook.Verdict;
 import straywire.diagnosis.Step;
 import straywire.diagnosis.StepSeconds;
+import straywire.diagnosis.Unseen;
 import straywire.faults.Hypothesis;
 import straywire.module.BadEntry;
 import straywire.module.BenchLog;
@@ -352,6 +353,11 @@ final class Judgement {
       }
     }
     return workbench.rules().advise(module, log, leaders, expected);
+  }
+
+  /** Faults that the log last judged has not ruled out. */
+  List<Unseen.Hidden> hidden() {
+    return Unseen.of(replay.diagnosis());
   }
 
   /** The entry that says the leading suspect was repaired. */

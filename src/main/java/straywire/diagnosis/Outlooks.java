@@ -98,8 +98,11 @@ public final class Outlooks {
     NextStep steps =
         new NextStep(diagnosis.module(), live, instruments, diagnosis.table(), seconds);
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
+    Taken taken = new Taken(diagnosis.sinceRepair());
     List<StepChoice.Worth<Step>> ranked =
-        steps.ranked().stream().filter(worth -> offered.test(worth.step())).toList();
+        steps.ranked().stream()
+            .filter(worth -> offered.test(worth.step()) && !taken.repeats(worth.step()))
+            .toList();
     Verdict verdict =
         verdict(
             suspects,

@@ -113,7 +113,7 @@ class DialogueTest {
           {"entry":{"measured":"U1.17","volts":1}} | U1 (74x189) has no pin 17; its pins are 1 to 16
           {"entry":{"measured":"U1.3","volts":99}} | volts: expected -30 to 30, got 99
           {"entry":"power on"} | entry: expected an object such as {"power":"on"}
-          {"command":"nxt"} | no command is called nxt; known are outlook, next, dont-know, undo, repaired, levels, log, finish, quit
+          {"command":"nxt"} | no command is called nxt; known are outlook, next, dont-know, undo, repaired, levels, hidden, log, finish, quit
           {"command":"undo"} | there is nothing to undo
           {"command":"next","part":"U1"} | no field is called part here
           {"command":"levels","part":"U9"} | no part is labelled U9; nearest is U1
@@ -128,6 +128,29 @@ class DialogueTest {
           """)
   void whatIsWrongIsSaidInOneLine(String line, String error) throws IOException {
     assertThat(reply(line).get("error").asText()).isEqualTo(error);
+  }
+
+  @Test
+  void everyCommandIsDocumented() throws IOException {
+    String known = reply("{\"command\":\"x\"}").get("error").asText();
+    String page = Files.readString(Path.of("docs", "dialogue.md"));
+    for (String command : known.substring(known.indexOf("known are ") + 10).split(", ")) {
+      assertThat(page).contains("| `" + command + "` |");
+    }
+  }
+
+  @Test
+  void whatNoLampShowsIsListedWithTheCheckThatShowsIt() throws IOException {
+    JsonNode hidden = reply("{\"command\":\"hidden\"}").get("hidden");
+    List<String> invisible = new ArrayList<>();
+    for (JsonNode one : hidden) {
+      if (one.get("no-lamp-shows-it").asBoolean()) {
+        invisible.add(one.get("id").asText());
+        assertThat(one.get("words").asText()).isNotEmpty();
+      }
+    }
+    // Two address lines exchanged at one memory only rename its words.
+    assertThat(invisible).anyMatch(id -> id.startsWith("ends-swapped") && id.contains("U1.1"));
   }
 
   @Test
