@@ -9,17 +9,14 @@ public final class Places {
 
   /**
    * Two lists of (jumper, end) pairs as one list whose reversal reverses each on its own: {@code
-   * inner} goes into the middle of {@code outer}.
-   *
-   * @throws IllegalArgumentException when {@code outer} has an odd number of pairs
+   * inner} goes into the middle of {@code outer}. The middle line of an odd {@code outer} is left
+   * out, since it stays where it is.
    */
   public static List<String> nested(List<String> outer, List<String> inner) {
-    if (outer.size() % 4 != 0) {
-      throw new IllegalArgumentException("The outer bus needs an even width, got " + outer);
-    }
-    List<String> all = new ArrayList<>(outer.subList(0, outer.size() / 2));
+    int side = outer.size() / 4 * 2;
+    List<String> all = new ArrayList<>(outer.subList(0, side));
     all.addAll(inner);
-    all.addAll(outer.subList(outer.size() / 2, outer.size()));
+    all.addAll(outer.subList(outer.size() - side, outer.size()));
     return List.copyOf(all);
   }
 }

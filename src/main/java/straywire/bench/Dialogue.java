@@ -46,7 +46,16 @@ public final class Dialogue {
 
   private static final List<String> COMMANDS =
       List.of(
-          "outlook", "next", "dont-know", "undo", "repaired", "levels", "log", "finish", "quit");
+          "outlook",
+          "next",
+          "dont-know",
+          "undo",
+          "repaired",
+          "levels",
+          "hidden",
+          "log",
+          "finish",
+          "quit");
 
   private final Sitting sitting;
   private final Module module;
@@ -228,6 +237,7 @@ public final class Dialogue {
       case "undo" -> undone();
       case "repaired" -> repaired(asked);
       case "levels" -> levels(asked);
+      case "hidden" -> JSON.objectNode().set("hidden", situations.hidden(sitting.hidden()));
       case "log" -> log();
       case "finish" -> entered(List.of(sitting.finish()));
       case "quit" -> quit();
@@ -260,7 +270,7 @@ public final class Dialogue {
     if (!fault.isInt()) {
       throw new BadEntry("fault: expected which fault of the leading suspect, from 1");
     }
-    return entered(List.of(sitting.repaired(fault.intValue())));
+    return entered(sitting.repaired(fault.intValue()));
   }
 
   private ObjectNode log() {

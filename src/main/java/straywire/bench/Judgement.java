@@ -28,6 +28,7 @@ import straywire.diagnosis.Outlook.Suspect;
 import straywire.diagnosis.Outlook.Verdict;
 import straywire.diagnosis.Step;
 import straywire.diagnosis.StepSeconds;
+import straywire.diagnosis.Unseen;
 import straywire.faults.Hypothesis;
 import straywire.module.BadEntry;
 import straywire.module.BenchLog;
@@ -52,7 +53,7 @@ final class Judgement {
   private final Module module;
   private final Replay replay;
   private final StepWords words;
-  private final StepSeconds seconds = StepSeconds.shipped();
+  private final StepSeconds seconds;
   private final Exercise exercise;
   private final Map<Set<String>, Exercise> confirming = new LinkedHashMap<>();
 
@@ -61,6 +62,7 @@ final class Judgement {
     module = workbench.module();
     replay = new Replay(workbench);
     words = new StepWords(module);
+    seconds = workbench.seconds();
     exercise = Exercise.of(module);
   }
 
@@ -352,6 +354,11 @@ final class Judgement {
       }
     }
     return workbench.rules().advise(module, log, leaders, expected);
+  }
+
+  /** Faults that the log last judged has not ruled out. */
+  List<Unseen.Hidden> hidden() {
+    return Unseen.of(replay.diagnosis());
   }
 
   /** The entry that says the leading suspect was repaired. */

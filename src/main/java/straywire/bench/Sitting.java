@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import straywire.casebook.Workbench;
+import straywire.diagnosis.Unseen;
 import straywire.module.BadEntry;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
@@ -76,6 +77,12 @@ public final class Sitting implements Closeable {
       latest = Optional.of(judgement.of(log));
     }
     return latest.orElseThrow();
+  }
+
+  /** Faults that the log has not ruled out, most probable first, and which no lamp can show. */
+  public List<Unseen.Hidden> hidden() {
+    now();
+    return judgement.hidden();
   }
 
   /**
@@ -213,13 +220,16 @@ public final class Sitting implements Closeable {
   }
 
   /**
-   * Says that the leading suspect was repaired.
+   * Says that the leading suspect was repaired, with the power off for it.
    *
    * @param member which of its faults, from 1
+   * @return numbers of the entries written down
    * @throws BadEntry when it has not so many, or nothing is suspected
    */
-  public int repaired(int member) {
-    return enter(judgement.repairing(now(), member));
+  public List<Integer> repaired(int member) {
+    Entry repaired = judgement.repairing(now(), member);
+    return enter(
+        now().controls().power() ? List.of(new Entry.Power(false), repaired) : List.of(repaired));
   }
 
   /**

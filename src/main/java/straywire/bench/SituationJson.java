@@ -15,6 +15,7 @@ import straywire.advice.Normal;
 import straywire.diagnosis.Outlook;
 import straywire.diagnosis.Outlook.Ground;
 import straywire.diagnosis.Outlook.Suspect;
+import straywire.diagnosis.Unseen;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
 import straywire.module.Control;
@@ -75,6 +76,19 @@ public final class SituationJson {
     now.contradictions().forEach(contradictions::add);
     advice(now, state);
     return state;
+  }
+
+  /** What a sound-looking module may still hide. */
+  public ArrayNode hidden(List<Unseen.Hidden> hidden) {
+    ArrayNode list = JSON.arrayNode();
+    for (Unseen.Hidden one : hidden) {
+      ObjectNode node = fault(one.hypothesis());
+      node.put("probability", rounded(one.probability(), 6));
+      node.put("no-lamp-shows-it", one.invisible());
+      one.check().ifPresent(step -> node.put("check", words.check(step)));
+      list.add(node);
+    }
+    return list;
   }
 
   private ObjectNode switches(Situation now) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import straywire.advice.SymptomTable;
+import straywire.diagnosis.Step;
 import straywire.faults.LegPlace;
 import straywire.module.ControlState;
 import straywire.module.End;
@@ -33,6 +34,11 @@ public final class StepWords {
     List<String> parts = handling(step.before(), state);
     parts.add(reading(step.wanted()));
     return String.join(", ", parts);
+  }
+
+  /** A step by itself in one line, as a check to make some time. */
+  public String check(Step step) {
+    return reading(Proposed.of(step, false, 1, 0, List.of()).wanted());
   }
 
   /** What the hand does, one line each; partly moved words are shown as they then stand. */

@@ -25,14 +25,14 @@ final class PinDrawing {
             + " "
             + part.family().name()
             + (part.note().isEmpty() ? "" : ", " + part.note()));
-    String indent = " ".repeat(16 + left);
+    String indent = " ".repeat(18 + left);
     lines.add(indent + "+---" + glyphs.notch + "---+");
     for (int i = 0; i < rows; i++) {
       PinLevel l = levels.get(i);
       PinLevel r = levels.get(levels.size() - 1 - i);
       lines.add(
           String.format(
-                  "%6s %-7s %" + left + "s |%-3d %3d| %-" + widest(levels) + "s %7s %s",
+                  "%7s %-8s %" + left + "s |%-3d %3d| %-" + widest(levels) + "s %7s %s",
                   l.volts(),
                   l.level(),
                   l.pin().name(),

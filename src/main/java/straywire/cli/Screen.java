@@ -18,6 +18,7 @@ import straywire.bench.StepWords;
 import straywire.diagnosis.Outlook.Ground;
 import straywire.diagnosis.Outlook.Suspect;
 import straywire.diagnosis.Outlook.Verdict;
+import straywire.diagnosis.Unseen;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
 import straywire.module.EntryWords;
@@ -32,6 +33,9 @@ final class Screen {
   private static final int MOST_FAULTS = 4;
 
   private static final int MOST_GROUNDS = 3;
+
+  /** Faults not ruled out that are listed. */
+  private static final int MOST_HIDDEN = 20;
 
   /** A suspect below this is not worth a line. */
   private static final double LEAST_SHOWN = 0.01;
@@ -172,7 +176,7 @@ final class Screen {
       case CONFIRMED -> {
         line("All works as it should. Type finish to write the finding.");
         if (now.outlook().verdict() == Verdict.OPEN) {
-          line("Working the module does not show everything; type more for steps that go further.");
+          line("Working the module does not show everything: type hidden, or more for steps.");
         }
       }
       case CLOSED -> {}
@@ -279,6 +283,26 @@ final class Screen {
               "  about %3.0f s: %s",
               step.seconds(),
               words.line(step, now.controls())));
+    }
+  }
+
+  /** What a sound-looking module may still hide. */
+  void hidden(List<Unseen.Hidden> hidden) {
+    long invisible = hidden.stream().filter(Unseen.Hidden::invisible).count();
+    line(
+        hidden.size()
+            + " faults are not ruled out; "
+            + invisible
+            + " of them no lamp shows, whatever is set: harmless for this module alone.");
+    for (Unseen.Hidden one : hidden.stream().limit(MOST_HIDDEN).toList()) {
+      line(
+          "  "
+              + one.hypothesis().words()
+              + (one.invisible() ? " (no lamp shows it)" : "")
+              + one.check().map(step -> "; check: " + words.check(step)).orElse(""));
+    }
+    if (hidden.size() > MOST_HIDDEN) {
+      line("  and " + (hidden.size() - MOST_HIDDEN) + " less probable ones");
     }
   }
 

@@ -19,8 +19,8 @@ import straywire.module.Nearest;
 final class SittingShell {
   static final List<String> WORDS =
       List.of(
-          "help", "next", "more", "why", "show", "levels", "repair", "undo", "log", "finish",
-          "quit");
+          "help", "next", "more", "why", "show", "levels", "hidden", "repair", "undo", "log",
+          "finish", "quit");
 
   private final Sitting sitting;
   private final Module module;
@@ -99,6 +99,7 @@ final class SittingShell {
       }
       case "show" -> show(rest);
       case "levels" -> levels(rest, List.copyOf(module.parts().keySet()));
+      case "hidden" -> screen.hidden(sitting.hidden());
       case "repair" -> screen.repair(now());
       case "undo" -> undo();
       case "log" -> sitting.log().lines().forEach(screen::entry);
@@ -140,7 +141,7 @@ final class SittingShell {
   private void repaired(String line, String rest) {
     if (rest.isEmpty() || rest.matches("[0-9]{1,3}")) {
       int member = rest.isEmpty() ? 1 : Integer.parseInt(rest);
-      entered(List.of(sitting.repaired(member)));
+      entered(sitting.repaired(member));
     } else {
       entered(List.of(sitting.enter(typed.parse(line))));
     }
@@ -176,6 +177,7 @@ final class SittingShell {
     words.put("why", "the reasons of the leading suspects");
     words.put("show U1, show lamps, show controls", "what it should show now");
     words.put("levels address 0001", "what every pin should show with that set");
+    words.put("hidden", "what the module may hide though it looks sound");
     words.put("repair", "how to repair the leading suspect");
     words.put("repaired, repaired 2, repaired WORDS", "say that it was done");
     words.put("undo", "take the last entry back");

@@ -8,12 +8,16 @@ import straywire.module.End;
 import straywire.module.Jumper;
 import straywire.module.Module;
 import straywire.module.Point;
+import straywire.sim.Variation;
 
 /** One difference between a module as built and as meant. */
 public sealed interface Edit {
 
   /** The ends whose wiring or behaviour this changes, in the order the edit names them. */
   List<End> touches(Module module);
+
+  /** Builds the module so. */
+  void build(Building building);
 
   /** What this decides about: two edits with contradicting claims cannot both hold. */
   Claim claim();
@@ -31,6 +35,11 @@ public sealed interface Edit {
 
   /** A jumper forgotten, loose or broken inside. */
   record JumperRemoved(Jumper jumper) implements Edit {
+    @Override
+    public void build(Building building) {
+      building.variation.remove(building.wiring.jumper(jumper));
+    }
+
     @Override
     public List<End> touches(Module module) {
       return List.of(jumper.from(), jumper.to());
@@ -60,6 +69,11 @@ public sealed interface Edit {
 
   /** Two points joined that should not be. A rail is a point, too. */
   record JumperAdded(Point from, Point to) implements Edit {
+    @Override
+    public void build(Building building) {
+      building.variation.join(building.wiring.vertex(from), building.wiring.vertex(to));
+    }
+
     @Override
     public List<End> touches(Module module) {
       return List.of(from.end(), to.end());
@@ -113,6 +127,11 @@ public sealed interface Edit {
    */
   record EndMoved(Jumper jumper, End end, End now) implements Edit {
     @Override
+    public void build(Building building) {
+      building.move(jumper, end, now);
+    }
+
+    @Override
     public List<End> touches(Module module) {
       return List.of(end, now);
     }
@@ -155,6 +174,11 @@ public sealed interface Edit {
   /** A leg without contact to the row it should sit in. */
   record ContactOpen(End pin) implements Edit {
     @Override
+    public void build(Building building) {
+      building.variation.remove(building.wiring.contact(pin));
+    }
+
+    @Override
     public List<End> touches(Module module) {
       return List.of(pin);
     }
@@ -193,6 +217,12 @@ public sealed interface Edit {
    */
   record LegElsewhere(End pin, Optional<End> row) implements Edit {
     @Override
+    public void build(Building building) {
+      building.variation.remove(building.wiring.contact(pin));
+      row.ifPresent(r -> building.variation.join(building.wiring.leg(pin), building.wiring.row(r)));
+    }
+
+    @Override
     public List<End> touches(Module module) {
       List<End> touched = new ArrayList<>();
       touched.add(pin);
@@ -230,6 +260,11 @@ public sealed interface Edit {
   /** An output of a part that drives one level whatever its inputs say. */
   record OutputHeld(End pin, boolean high) implements Edit {
     @Override
+    public void build(Building building) {
+      building.variation.holdOutput(pin.label(), pin.pin(), high);
+    }
+
+    @Override
     public List<End> touches(Module module) {
       return List.of(pin);
     }
@@ -257,6 +292,11 @@ public sealed interface Edit {
   /** An output of a part that never drives. */
   record OutputDead(End pin) implements Edit {
     @Override
+    public void build(Building building) {
+      building.variation.killOutput(pin.label(), pin.pin());
+    }
+
+    @Override
     public List<End> touches(Module module) {
       return List.of(pin);
     }
@@ -279,6 +319,11 @@ public sealed interface Edit {
 
   /** An input that the part takes for one level whatever is on its leg. */
   record InputHeld(End pin, boolean high) implements Edit {
+    @Override
+    public void build(Building building) {
+      building.variation.holdInput(pin.label(), pin.pin(), high);
+    }
+
     @Override
     public List<End> touches(Module module) {
       return List.of(pin);
@@ -306,6 +351,11 @@ public sealed interface Edit {
 
   /** Another part type, or another family, in the socket. */
   record PartReplaced(String part, String type, String family) implements Edit {
+    @Override
+    public void build(Building building) {
+      building.replace(part, type, family);
+    }
+
     @Override
     public List<End> touches(Module module) {
       return new BoardWords(module).pins(part);
@@ -340,6 +390,11 @@ public sealed interface Edit {
   /** A part that misbehaves in a way no other edit describes: its outputs are unknown. */
   record PartUnlisted(String part) implements Edit {
     @Override
+    public void build(Building building) {
+      building.variation.unlist(part);
+    }
+
+    @Override
     public List<End> touches(Module module) {
       return new BoardWords(module).pins(part);
     }
@@ -362,6 +417,11 @@ public sealed interface Edit {
 
   /** A lamp that shows something else than its net. */
   record LampChanged(String lamp, LampFault fault) implements Edit {
+    @Override
+    public void build(Building building) {
+      building.variation.lamp(lamp, fault.simulated());
+    }
+
     @Override
     public List<End> touches(Module module) {
       return List.of(new End(End.Kind.LAMP, lamp, 0));
@@ -404,13 +464,28 @@ public sealed interface Edit {
 
   /** How a lamp can be wrong. */
   enum LampFault {
-    NO_RESISTOR,
-    BACKWARDS,
-    DEAD
+    NO_RESISTOR(Variation.LampFault.NO_RESISTOR),
+    BACKWARDS(Variation.LampFault.NEVER_LIGHTS),
+    DEAD(Variation.LampFault.NEVER_LIGHTS);
+
+    private final Variation.LampFault simulated;
+
+    LampFault(Variation.LampFault simulated) {
+      this.simulated = simulated;
+    }
+
+    Variation.LampFault simulated() {
+      return simulated;
+    }
   }
 
   /** A control that does not do what the hand does. */
   record ControlChanged(String control, ControlFault fault) implements Edit {
+    @Override
+    public void build(Building building) {
+      building.variation.control(control, fault.simulated());
+    }
+
     @Override
     public List<End> touches(Module module) {
       return List.of(new End(End.Kind.CONTROL, control, 0));
@@ -457,13 +532,28 @@ public sealed interface Edit {
 
   /** How a control can be wrong. */
   enum ControlFault {
-    CONTACT_NEVER_CLOSES,
-    CONTACT_ALWAYS_CLOSED,
-    PULL_MISSING
+    CONTACT_NEVER_CLOSES(Variation.ControlFault.NEVER_CLOSES),
+    CONTACT_ALWAYS_CLOSED(Variation.ControlFault.ALWAYS_CLOSED),
+    PULL_MISSING(Variation.ControlFault.NO_PULL);
+
+    private final Variation.ControlFault simulated;
+
+    ControlFault(Variation.ControlFault simulated) {
+      this.simulated = simulated;
+    }
+
+    Variation.ControlFault simulated() {
+      return simulated;
+    }
   }
 
   /** A rail segment not linked to the one that feeds it. */
   record RailUnlinked(String segment) implements Edit {
+    @Override
+    public void build(Building building) {
+      building.variation.remove(building.wiring.link(segment));
+    }
+
     @Override
     public List<End> touches(Module module) {
       return List.of(new End(End.Kind.RAIL, segment, 0));
@@ -497,6 +587,11 @@ public sealed interface Edit {
   /** Plus and minus exchanged at the supply: no logic is simulated. */
   record SupplyReversed() implements Edit {
     @Override
+    public void build(Building building) {
+      building.variation.noLogic();
+    }
+
+    @Override
     public List<End> touches(Module module) {
       return rails(module);
     }
@@ -524,6 +619,11 @@ public sealed interface Edit {
 
   /** Supply and ground rail joined: no logic is simulated. */
   record RailsJoined() implements Edit {
+    @Override
+    public void build(Building building) {
+      building.variation.noLogic();
+    }
+
     @Override
     public List<End> touches(Module module) {
       return rails(module);

@@ -35,8 +35,7 @@ class NoiseFreeLogTest {
   private void followNeverContradicting(Hypothesis truth, long seed, int steps) {
     SimulatedBench bench =
         new SimulatedBench(DiagnosisBench.MODULE, truth, DiagnosisBench.TABLE, seed);
-    Bank bank =
-        new Bank(DiagnosisBench.MODULE, wiring, List.of(truth), DiagnosisBench.TABLE);
+    Bank bank = new Bank(DiagnosisBench.MODULE, wiring, List.of(truth), DiagnosisBench.TABLE);
     for (Entry step : DiagnosisBench.MODULE.exercise()) {
       if (step instanceof Entry.Look look) {
         take(bank, truth, bench.look(look.what()));
@@ -119,8 +118,7 @@ class NoiseFreeLogTest {
     // Only rails in halves can be left unlinked, and this module has none.
     assertThat(sample)
         .extracting(Hypothesis::mechanism)
-        .containsExactlyElementsOf(
-            EnumSet.complementOf(EnumSet.of(Mechanism.RAIL_NOT_LINKED)));
+        .containsExactlyElementsOf(EnumSet.complementOf(EnumSet.of(Mechanism.RAIL_NOT_LINKED)));
     sample.forEach(truth -> followNeverContradicting(truth, 1, 20));
   }
 
@@ -142,8 +140,7 @@ class NoiseFreeLogTest {
     Bank bank = DiagnosisBench.bank(sound);
     bank.accept(new Entry.Power(true), new double[1]);
     bank.accept(new Entry.Press("write"), new double[1]);
-    bank.accept(
-        new Entry.Seen(Map.of("R7", straywire.module.LampState.LIT)), new double[1]);
+    bank.accept(new Entry.Seen(Map.of("R7", straywire.module.LampState.LIT)), new double[1]);
     assertThat(bank.slips(0)).isEqualTo(1);
     assertThat(bank.logLikelihoodOf(2, 0)).isLessThan(SLIP);
   }

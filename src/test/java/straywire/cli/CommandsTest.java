@@ -1,0 +1,261 @@
+package straywire.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class CommandsTest {
+  private static final String CASE = "cases/beat-memory/write-wire-missing.jsonl";
+  private static final String MODULE = "cases/beat-memory/module.yaml";
+
+  @TempDir Path folder;
+
+  /** The lines of the shipped case up to entry {@code last}. */
+  private Path opening(int last) throws IOException {
+    List<String> lines = Files.readAllLines(Path.of(CASE)).subList(0, last + 1);
+    return Files.write(folder.resolve("opening.jsonl"), lines);
+  }
+
+  @Test
+  void rankingALogTwiceGivesTheSameBytes() throws IOException {
+    Path log = opening(11);
+    CommandRun first = CommandRun.of("rank", log.toString(), "--json");
+    CommandRun second = CommandRun.of("rank", log.toString(), "--json");
+    assertThat(first.code()).isZero();
+    assertThat(second.out()).isEqualTo(first.out());
+    JsonNode state = new ObjectMapper().readTree(first.out());
+    assertThat(state.at("/suspects/0/faults/0/id").asText()).isEqualTo("jumper-missing U1.3-U2.3");
+    assertThat(first.out().lines()).hasSize(1);
+  }
+
+  @Test
+  void aRankingInTextNamesSuspectReasonsAndNextStep() throws IOException {
+    CommandRun run = CommandRun.of("rank", opening(11).toString());
+    assertThat(run.out())
+        .contains("Undecided:")
+        .contains("The jumper from U1 pin 3 (/WE) to U2 pin 3 (/WE) is missing or broken")
+        .contains("for it, entries")
+        .contains("Next (about")
+        .contains("measure the row of U2 pin 3 (/WE, left row, third from the notch)")
+        .contains("expect about 1.5 V, undriven if it is 1");
+  }
+
+  @Test
+  void withoutAMeterNoMeasuringIsAskedFor() throws IOException {
+    CommandRun run =
+        CommandRun.of("rank", opening(11).toString(), "--json", "--instruments", "lamps");
+    JsonNode state = new ObjectMapper().readTree(run.out());
+    assertThat(state.get("others")).isNotEmpty();
+    assertThat(run.out()).doesNotContain("\"read\":{\"measured\"");
+    assertThat(run.out()).doesNotContain("\"read\":{\"inspected\"");
+  }
+
+  @Test
+  void expectedLevelsStandBesideTheDrawingOfThePart() {
+    CommandRun run =
+        CommandRun.of("levels", "beat-memory", "--set", "address 0001 drive low", "--part", "U3");
+    assertThat(run.code()).isZero();
+    // The lamps below depend on what the memory holds; the part is what is checked here.
+    String notch = Glyphs.of(Straywire.charset()).notch;
+    assertThat(run.out().lines().limit(12).map(l -> l.replace(notch, "n")))
+        .containsExactly(
+            "Power on, black lead on ground; set address 0001 data 00000000 drive low",
+            "",
+            "U3  74x04 LS, re-inverts the high half",
+            "                     +---n---+",
+            "0.2/3.5 ?         1A |1    14| VCC     5.0 high",
+            "0.2/3.5 ?         1Y |2    13| 6A      0.0 low",
+            "0.2/3.5 ?         2A |3    12| 6Y      3.5 high",
+            "0.2/3.5 ?         2Y |4    11| 5A      0.0 low",
+            "0.2/3.5 ?         3A |5    10| 5Y      3.5 high",
+            "0.2/3.5 ?         3Y |6     9| 4A  0.2/3.5 ?",
+            "    0.0 low      GND |7     8| 4Y  0.2/3.5 ?",
+            "                     +-------+");
+  }
+
+  @Test
+  void levelsAfterALogKnowWhatTheMemoryHolds() {
+    CommandRun run =
+        CommandRun.of("levels", "beat-memory", "--after", CASE, "--set", "address 0001");
+    String lit = Glyphs.of(Straywire.charset()).lit;
+    String dark = Glyphs.of(Straywire.charset()).dark;
+    String word =
+        String.join(
+            "  ",
+            List.of("1 0 1 0 1 1 0 0".split(" ")).stream()
+                .map(b -> b.equals("1") ? lit : dark)
+                .toList());
+    assertThat(run.out()).contains("  memory                " + word);
+  }
+
+  @Test
+  void theDemoEndsWithTheFoundWire() {
+    CommandRun run = CommandRun.of("demo");
+    assertThat(run.code()).isZero();
+    assertThat(run.out())
+        .contains("see memory 10010100")
+        .contains("Next (about")
+        .contains("Beyond doubt:")
+        .contains("Put in a sound jumper from U1 pin 3 (/WE) to U2 pin 3 (/WE)")
+        .contains("finding jumper-missing U1.3-U2.3");
+  }
+
+  @Test
+  void checkedFilesAreSaidToBeFine() {
+    assertThat(CommandRun.of("module", "check", MODULE).out())
+        .isEqualTo(
+            MODULE + ": fine. beat-memory: 5 parts, 40 nets, 76 jumpers, 14 controls, 16 lamps\n");
+    assertThat(CommandRun.of("log", "check", CASE).out())
+        .startsWith(CASE + ": fine. About beat-memory, ");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          rank nowhere.jsonl                  | 3 | straywire: nowhere.jsonl: there is no such file
+          rank cases/beat-memory/module.yaml  | 3 | straywire: cases/beat-memory/module.yaml:1: not JSON
+          sit beat-memori                     | 3 | straywire: beat-memori: neither a module file nor a module of the case book; nearest is beat-memory
+          levels beat-memory --part U9        | 3 | straywire: no part is labelled U9; nearest is U1
+          levels beat-memory --set adress_1   | 3 | straywire: set: missing: a value for adress_1
+          case add cases/none.jsonl           | 3 | straywire: cases/none.jsonl: there is no such file
+          rank                                | 2 | straywire: Missing required parameter: 'LOGFILE'
+          rnak                                | 2 | straywire: Unmatched argument at index 0: 'rnak'
+          module                              | 2 | straywire: say what to do: check FILE
+          """)
+  void whatIsWrongIsSaidInOneLineWithItsExitCode(String line, int code, String message) {
+    CommandRun run = CommandRun.of(line.strip().split("\\s+"));
+    assertThat(run.code()).isEqualTo(code);
+    assertThat(run.err()).startsWith(message).doesNotContain("\tat ");
+    assertThat(run.out()).isEmpty();
+  }
+
+  @Test
+  void instrumentsThatDoNotExistAreRefused() throws IOException {
+    CommandRun run = CommandRun.of("rank", opening(3).toString(), "--instruments", "metre");
+    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.err())
+        .isEqualTo(
+            "straywire: --instruments: metre is no instrument; write lamps, or some of"
+                + " eyes,meter,logic-probe,spare-parts\n");
+  }
+
+  @Test
+  void anOwnTableOfSecondsChangesTheStepTimes() throws IOException {
+    Path seconds = Files.writeString(folder.resolve("seconds.yaml"), "measure: 1000\n");
+    Path log = opening(11);
+    String slow =
+        CommandRun.of("rank", log.toString(), "--seconds", seconds.toString(), "--json").out();
+    JsonNode next = new ObjectMapper().readTree(slow).get("next");
+    assertThat(next.get("read").has("measured")).isFalse();
+    Files.writeString(seconds, "mesure: 9\n");
+    assertThat(CommandRun.of("rank", log.toString(), "--seconds", seconds.toString()).err())
+        .isEqualTo("straywire: " + seconds + ": no step is called mesure; nearest is measure\n");
+    Files.writeString(seconds, "measure: soon\n");
+    assertThat(CommandRun.of("rank", log.toString(), "--seconds", seconds.toString()).err())
+        .isEqualTo("straywire: " + seconds + ": measure: expected seconds above 0, got soon\n");
+  }
+
+  @Test
+  void anOwnTableOfPriorsChangesTheRanking() throws IOException {
+    Path priors =
+        Files.writeString(
+            folder.resolve("priors.yaml"),
+            "format: straywire-priors/1\nfrequencies:\n  jumper-missing: 1\n");
+    Path log = opening(11);
+    String shipped = CommandRun.of("rank", log.toString(), "--json").out();
+    String own =
+        CommandRun.of("rank", log.toString(), "--priors", priors.toString(), "--json").out();
+    String first = "/suspects/0/faults/0/id";
+    assertThat(new ObjectMapper().readTree(shipped).at(first).asText())
+        .isEqualTo("jumper-missing U1.3-U2.3");
+    assertThat(new ObjectMapper().readTree(own).at(first).asText())
+        .isNotEqualTo("jumper-missing U1.3-U2.3");
+  }
+
+  @Test
+  void aSittingWithoutAJournalOfItsOwnGetsOneNamedForModuleAndTime() {
+    Path sittings = folder.resolve("a").resolve("b");
+    assertThat(Journals.fresh(sittings, "beat-memory", Instant.parse("2026-01-31T17:05:09Z")))
+        .isEqualTo(sittings.resolve("beat-memory-20260131-170509.jsonl"));
+    assertThat(sittings).isDirectory();
+  }
+
+  @Test
+  void aFinishedSittingBecomesACaseThatReplays() throws IOException {
+    Path book = folder.resolve("book");
+    CommandRun added =
+        CommandRun.of(
+            "case", "add", CASE, "--to", book.toString(), "--title", "Mine", "--within", "3");
+    assertThat(added.err()).isEmpty();
+    Path file = book.resolve("beat-memory").resolve("write-wire-missing.jsonl");
+    assertThat(Files.readAllLines(file).get(0)).contains("\"title\":\"Mine\"");
+    assertThat(book.resolve("beat-memory").resolve("module.yaml"))
+        .hasSameTextualContentAs(Path.of(MODULE));
+    CommandRun ran = CommandRun.of("case", "run", book.toString());
+    assertThat(ran.code()).isZero();
+    assertThat(ran.out())
+        .contains("write-wire-missing.jsonl Mine\n")
+        .contains("1 cases: true cause first in 1, in the first three in 1;");
+    assertThat(CommandRun.of("case", "add", CASE, "--to", book.toString()).err())
+        .isEqualTo("straywire: " + file + ": is there already; name a new file or resume it\n");
+  }
+
+  @Test
+  void anOpenSittingIsNoCaseYet() throws IOException {
+    Path book = folder.resolve("book");
+    CommandRun run = CommandRun.of("case", "add", opening(5).toString(), "--to", book.toString());
+    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.err()).endsWith(": the sitting has no finding yet; finish it first\n");
+    assertThat(book.resolve("beat-memory").resolve("opening.jsonl")).doesNotExist();
+  }
+
+  @Test
+  void aCaseThatIsNotFoundInTimeIsMissed() throws IOException {
+    Path book = Files.createDirectories(folder.resolve("beat-memory"));
+    Files.copy(Path.of(MODULE), book.resolve("module.yaml"));
+    Files.writeString(
+        book.resolve("hopeless.jsonl"),
+        """
+        {"v":1,"n":0,"log":"beat-memory","title":"Nothing seen"}
+        {"v":1,"n":1,"power":"on"}
+        {"v":1,"n":2,"finding":["jumper-missing A2-U1.14"],"words":"A wire was missing"}
+        {"v":1,"n":3,"expected":["jumper-missing A2-U1.14"],"within-steps":0}
+        """);
+    CommandRun run = CommandRun.of("case", "run", folder.toString());
+    assertThat(run.code()).isEqualTo(1);
+    assertThat(run.out()).contains("hopeless.jsonl Nothing seen  MISSED");
+  }
+
+  @Test
+  void aCaseOfAnOpeningIsGoneOnWithByASimulatedBench() throws IOException {
+    Path book = Files.createDirectories(folder.resolve("beat-memory"));
+    Files.copy(Path.of(MODULE), book.resolve("module.yaml"));
+    Files.writeString(
+        book.resolve("opening.jsonl"),
+        """
+        {"v":1,"n":0,"log":"beat-memory","title":"The write wire, opening only"}
+        {"v":1,"n":1,"power":"on"}
+        {"v":1,"n":2,"seen":{"memory":"01110100","bus":"00000000"}}
+        {"v":1,"n":3,"set":{"data":"10010110"}}
+        {"v":1,"n":4,"press":"write"}
+        {"v":1,"n":5,"seen":{"memory":"10010100"}}
+        {"v":1,"n":6,"finding":["jumper-missing U1.3-U2.3"],"words":"The wire was missing"}
+        {"v":1,"n":7,"expected":["jumper-missing U1.3-U2.3"],"within-steps":3}
+        """);
+    CommandRun run = CommandRun.of("case", "run", folder.toString());
+    assertThat(run.out()).doesNotContain("MISSED");
+    assertThat(run.code()).isZero();
+  }
+}

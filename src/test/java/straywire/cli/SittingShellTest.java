@@ -1,0 +1,145 @@
+package straywire.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringReader;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import straywire.advice.RuleBase;
+import straywire.bench.Sitting;
+import straywire.bench.Situation.Stage;
+import straywire.casebook.Workbench;
+import straywire.module.ModuleFile;
+import straywire.parts.ShippedParts;
+
+class SittingShellTest {
+  private static final Workbench WORKBENCH =
+      new Workbench(
+          ModuleFile.readShipped(
+              Path.of("cases", "beat-memory", "module.yaml"), new ShippedParts()),
+          RuleBase.shipped());
+
+  private final Sitting sitting = Sitting.unrecorded(WORKBENCH);
+  private final StringWriter said = new StringWriter();
+  private final SittingShell shell =
+      new SittingShell(sitting, new PrintWriter(said), Glyphs.LETTERS);
+
+  private String say(String... lines) {
+    said.getBuffer().setLength(0);
+    for (String line : lines) {
+      shell.take(line);
+    }
+    return said.toString().replace(System.lineSeparator(), "\n");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      textBlock =
+          """
+          mesure U1.3 0.2 | nothing is called mesure; nearest is measure
+          set adress 0001 | set: no switch or word of them is labelled adress; nearest is address
+          set address 01 | set: address has 4 places, high bit first (A3 A2 A1 A0), got 2 in "01"
+          measure U1.3 row | measure: missing: volts
+          measure U1.17 0.2 | measure: U1 (74x189) has no pin 17; its pins are 1 to 16
+          press drive | press: drive is a switch; set it high or low
+          see memory 2222 | see: memory has 8 places, high bit first (R7 R6 R5 R4 R3 R2 R1 R0), got 4 in "2222"
+          inspect jumper U1.3 ok | inspect: no jumper is U1.3; known are A0-U1.1, A1-U1.15, A2-U1.14, A3-U1.13, B0-BUS0, B1-BUS1, B2-BUS2, B3-BUS3 and 68 more
+          10010 | see: memory has 8 places, high bit first (R7 R6 R5 R4 R3 R2 R1 R0), got 5 in "10010"
+          withdraw 7 | there is no entry 7 so far
+          undo | there is nothing to undo
+          finish | the by-hand exercise is not through; go on, or write the finding yourself: finding IDS : WORDS
+          repaired 3 | nothing is suspected now; say what you did: repaired WORDS
+          show U9 | no part is labelled U9; nearest is U1
+          """)
+  void whatIsWrongIsSaidInOneLine(String line, String message) {
+    assertThat(say(line)).isEqualTo("  " + message + "\n");
+    assertThat(sitting.log().lines()).isEmpty();
+  }
+
+  @Test
+  void aLampWordAnswersALampStep() {
+    String shown = say("01100101 00000000");
+    assertThat(shown)
+        .contains("  1  power on\n")
+        .contains("  3  see memory 01100101 bus 00000000\n")
+        .contains("  memory     seen       .  #  #  .  .  #  .  #\n")
+        .contains("                        R7 R6 R5 R4 R3 R2 R1 R0\n")
+        .contains("expect memory 10010110");
+  }
+
+  @Test
+  void aBareNumberAnswersAMeterStep() {
+    say("01110100 00000000", "10010100", "10010100", "00000100");
+    assertThat(say("next")).contains("measure the row of U2 pin 3 (/WE");
+    assertThat(say("1.45")).contains("Beyond doubt:").contains("Then type repaired");
+    assertThat(say("repaired"))
+        .contains("power on\n")
+        .contains("expect memory ")
+        .doesNotContain("STOP");
+    assertThat(sitting.now().stage()).isEqualTo(Stage.CONFIRMING);
+  }
+
+  @Test
+  void aQuestionMarkPassesOver() {
+    String shown = say("?");
+    assertThat(shown).contains("note passed over: power on, set address 0000");
+    assertThat(say("undo")).contains("taken back: entry 1");
+  }
+
+  @Test
+  void helpShowsFiveExampleLines() {
+    List<String> lines = say("help").lines().toList();
+    assertThat(lines.get(0)).endsWith("Five examples:");
+    for (String example : lines.subList(1, 6)) {
+      assertThat(example).startsWith("    ");
+      say("undo");
+      assertThat(say(example.strip())).as(example).contains(example.strip().split(" ")[0]);
+    }
+    assertThat(sitting.log().lines()).isNotEmpty();
+  }
+
+  @Test
+  void wordsPinsAndControlsAreCompleted() {
+    assertThat(shell.completions(List.of("me"))).containsExactly("measure");
+    assertThat(shell.completions(List.of("le"))).containsExactly("levels");
+    assertThat(shell.completions(List.of("measure", "U1.1")))
+        .containsExactly("U1.1", "U1.10", "U1.11", "U1.12", "U1.13", "U1.14", "U1.15", "U1.16");
+    assertThat(shell.completions(List.of("set", "dr"))).containsExactly("drive");
+    assertThat(shell.completions(List.of("levels", "drive", ""))).containsExactly("high", "low");
+    assertThat(shell.completions(List.of("show", "U")))
+        .containsExactly("U1", "U2", "U3", "U4", "U5");
+  }
+
+  @Test
+  void everyWordOfTheShellDoesSomething() {
+    for (String word : SittingShell.WORDS) {
+      if (!word.equals("quit")) {
+        assertThat(say(word)).as(word).doesNotContain("nothing is called");
+      }
+    }
+    assertThat(shell.over()).isFalse();
+    say("quit");
+    assertThat(shell.over()).isTrue();
+  }
+
+  @Test
+  void aPipedSittingReadsAsAProtocol() throws IOException {
+    StringWriter out = new StringWriter();
+    BufferedReader in = new BufferedReader(new StringReader("power on\nquit\nnever read\n"));
+    SitCommand.run(sitting, in, new PrintWriter(out));
+    assertThat(out.toString())
+        .startsWith("Beat memory of the chime player. Type help for help.")
+        .contains("> power on")
+        .contains("> quit")
+        .doesNotContain("never read");
+  }
+}
