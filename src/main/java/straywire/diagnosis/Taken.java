@@ -34,7 +34,9 @@ final class Taken {
   }
 
   private void note(Entry entry) {
-    if (entry instanceof Entry.Power || entry instanceof Entry.Set || entry instanceof Entry.Press) {
+    if (entry instanceof Entry.Power
+        || entry instanceof Entry.Set
+        || entry instanceof Entry.Press) {
       touched.clear();
       pressed.clear();
       held = Optional.empty();

@@ -17,8 +17,7 @@ import straywire.sim.Signal;
 class LiveSetTest {
   private static Diagnosis open() {
     Diagnosis diagnosis =
-        new Diagnosis(
-            DiagnosisBench.MODULE, DiagnosisBench.proposed(), DiagnosisBench.TABLE);
+        new Diagnosis(DiagnosisBench.MODULE, DiagnosisBench.proposed(), DiagnosisBench.TABLE);
     DiagnosisBench.accept(
         diagnosis,
         DiagnosisBench.POWER_ON,

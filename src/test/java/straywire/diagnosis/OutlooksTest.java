@@ -50,8 +50,7 @@ class OutlooksTest {
 
   @Test
   void aModuleThatDoesAsMeantIsCalledSound() {
-    Outlook outlook =
-        outlooks.of(written(true, SOUND, WIRE, LEG), Instruments.LAMPS_ONLY);
+    Outlook outlook = outlooks.of(written(true, SOUND, WIRE, LEG), Instruments.LAMPS_ONLY);
     assertThat(outlook.verdict()).isEqualTo(Verdict.NOTHING_WRONG);
     assertThat(outlook.suspects().get(0).healthy()).isTrue();
     assertThat(outlook.next()).isEmpty();
@@ -59,8 +58,7 @@ class OutlooksTest {
 
   @Test
   void withLampsOnlyFaultsThatShowAlikeAreNamedAsOneGroup() {
-    Outlook outlook =
-        outlooks.of(written(false, SOUND, WIRE, LEG), Instruments.LAMPS_ONLY);
+    Outlook outlook = outlooks.of(written(false, SOUND, WIRE, LEG), Instruments.LAMPS_ONLY);
     assertThat(outlook.verdict()).isEqualTo(Verdict.NAMED);
     assertThat(outlook.suspects().get(0).members())
         .extracting(Hypothesis::id)
@@ -117,8 +115,7 @@ class OutlooksTest {
 
   @Test
   void groupsAddUpToOneAndComeMostProbableFirst() {
-    Outlook outlook =
-        outlooks.of(written(false, SOUND, WIRE, LEG), Instruments.USUAL);
+    Outlook outlook = outlooks.of(written(false, SOUND, WIRE, LEG), Instruments.USUAL);
     assertThat(outlook.suspects().stream().mapToDouble(Outlook.Suspect::probability).sum())
         .isCloseTo(1, within(1e-9));
     assertThat(outlook.suspects())

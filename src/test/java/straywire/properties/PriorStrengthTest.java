@@ -49,7 +49,8 @@ class PriorStrengthTest {
 
   private static final Map<String, Mechanism> MECHANISM =
       Sittings.HYPOTHESES.stream()
-          .collect(Collectors.toMap(Hypothesis::id, Hypothesis::mechanism, (a, b) -> a, TreeMap::new));
+          .collect(
+              Collectors.toMap(Hypothesis::id, Hypothesis::mechanism, (a, b) -> a, TreeMap::new));
 
   /** The lead group of a posterior with one class weighed otherwise. */
   private static int leader(

@@ -20,7 +20,9 @@ class QuietTest {
     for (Entry entry : exercise) {
       diagnosis.accept(entry, h -> 0);
       Diagnosis.Candidate first = diagnosis.candidates().get(0);
-      assertThat(first.hypothesis().id()).as("seed %d at %s", seed, entry).isEqualTo("nothing-wrong");
+      assertThat(first.hypothesis().id())
+          .as("seed %d at %s", seed, entry)
+          .isEqualTo("nothing-wrong");
       if (outlooks && entry instanceof Entry.Seen) {
         assertThat(Sittings.outlook(diagnosis).suspects().get(0).healthy()).isTrue();
       }
