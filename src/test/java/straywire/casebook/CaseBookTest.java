@@ -13,16 +13,16 @@ import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.LogFile;
 
-/** Every shipped case is replayed and must come out as it says. */
+/** Every case of the beat memory is replayed and must come out as it says. */
 class CaseBookTest {
   private static final int SHIPPED = 53;
 
   /** Read as strictly as a case that somebody else wrote, schema included. */
   private static final CaseBook BOOK =
-      new CaseBook(Path.of("cases"), false, m -> BeatMemory.MODULE, BeatMemory.RULES);
+      new CaseBook(Path.of("cases", "beat-memory"), false, m -> BeatMemory.MODULE, BeatMemory.RULES);
 
   @Test
-  void theShippedBookHasThisManyCases() {
+  void theBookOfTheBeatMemoryHasThisManyCases() {
     assertThat(BOOK.files()).hasSize(SHIPPED);
   }
 

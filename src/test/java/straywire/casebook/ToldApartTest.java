@@ -39,8 +39,6 @@ class ToldApartTest {
               "jumper-missing GND-U1.2",
               "measure U1\\.(2|16)( row)? .*"),
           new Pair(
-              "jumper-missing GND-U1.2", Faults.FOUR_OUTPUTS_OPEN, "measure U1\\.(2|16)( row)? .*"),
-          new Pair(
               Faults.FOUR_BYPASSED,
               "wrong-part U1 74x219 LS",
               "measure U3\\..*|inspect (part U[13]|jumper .*U3\\..*) .*"),
