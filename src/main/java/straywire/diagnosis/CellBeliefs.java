@@ -31,8 +31,8 @@ final class CellBeliefs {
 
   /**
    * For each lane the words read so far, by the number of their first bit: two numbers a bit, log
-   * likelihood if 1, if 0. Arrays are never changed. Only words that were read take room: a
-   * memory has thousands, and a wrong part in a lane can have more bits than the part meant.
+   * likelihood if 1, if 0. Arrays are never changed. Only words that were read take room: a memory
+   * has thousands, and a wrong part in a lane can have more bits than the part meant.
    */
   private final List<NavigableMap<Integer, float[]>> lanes;
 

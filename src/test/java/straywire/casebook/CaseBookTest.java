@@ -19,7 +19,8 @@ class CaseBookTest {
 
   /** Read as strictly as a case that somebody else wrote, schema included. */
   private static final CaseBook BOOK =
-      new CaseBook(Path.of("cases", "beat-memory"), false, m -> BeatMemory.MODULE, BeatMemory.RULES);
+      new CaseBook(
+          Path.of("cases", "beat-memory"), false, m -> BeatMemory.MODULE, BeatMemory.RULES);
 
   @Test
   void theBookOfTheBeatMemoryHasThisManyCases() {
@@ -71,8 +72,7 @@ class CaseBookTest {
   void everyFaultOfACaseIsOneThatTheModuleCanHave() {
     for (Path file : BOOK.files()) {
       BenchLog log = LogFile.readCase(file, BeatMemory.MODULE, false);
-      Entry.Expected expected =
-          (Entry.Expected) log.lines().get(log.lines().size() - 1).entry();
+      Entry.Expected expected = (Entry.Expected) log.lines().get(log.lines().size() - 1).entry();
       assertThat(expected.faults())
           .as(file.toString())
           .allMatch(id -> BeatMemory.WORKBENCH.hypothesis(id).isPresent());
