@@ -29,7 +29,9 @@ public final class FiguresPage {
     page.ways();
     page.choice();
     page.calibration();
-    page.speed();
+    if (complete) {
+      page.speed();
+    }
     page.mechanisms();
     return page.page.toString();
   }
@@ -46,7 +48,9 @@ public final class FiguresPage {
     line("    %s", command);
     line("");
     if (!complete) {
-      line("**Stopped before its end: the figures below are of the part that was done.**");
+      line(
+          "**Stopped before its end: the figures below are of the faults looked for until then, a fair"
+              + " sample; speed and memory were not measured.**");
       line("");
     }
     line(
@@ -195,8 +199,10 @@ public final class FiguresPage {
     line("| lanes x moves of a control, per second | %.0f |", figures.lanesTimesMoves());
     line("");
     line(
-        "A one-shot ranking from a cold start is measured from outside:"
-            + " `/usr/bin/time -v ./straywire rank FILE`.");
+        "A one-shot ranking from a cold start is measured from outside, a few times after the first:"
+            + " `/usr/bin/time -v ./straywire rank cases/beat-memory/write-wire-missing.jsonl`."
+            + " The pieces of the warm path alone are measured by the benchmarks that"
+            + " [measuring.md](measuring.md) names.");
     line("");
   }
 
