@@ -69,7 +69,9 @@ public final class FiguresPage {
     line("");
     line("| | |");
     line("|---|---|");
-    line("| single faults simulated | %d |", tool.sittings());
+    line(
+        "| single faults simulated, of %d | %d |",
+        figures.workbench().hypotheses().size() - 1, tool.sittings());
     line(
         "| visible: the exercise shows it, or the tool finds it all the same | %s |",
         percent(tool.visible()));
@@ -97,23 +99,22 @@ public final class FiguresPage {
     line("## Against other ways of choosing a step");
     line("");
     line(
-        "The same faults, the same opening logs, the same stop; only the choice differs. *At"
-            + " random*: any step of the menu that tells at least 0.004 bits. *Half-split*: the"
+        "Faults that the exercise shows, the same opening logs, the same stop; only the choice"
+            + " differs. *At random*: any step of the menu that tells at least 0.004 bits. *Half-split*: the"
             + " leg or row that is as likely to read as meant as not, whatever it costs; when no"
             + " reading tells anything, the step with the most bits.");
     line("");
     line(
-        "| way | faults | visible | first at the stop | found in 3 | mean steps | mean seconds"
+        "| way | faults | first at the stop | found in 3 | mean steps | mean seconds"
             + " | p95 seconds | seconds against the tool |");
-    line("|---|--:|--:|--:|--:|--:|--:|--:|--:|");
-    double own = figures.compared().get(Way.TOOL).handSeconds().mean();
+    line("|---|--:|--:|--:|--:|--:|--:|--:|");
+    double own = figures.compared().get(Way.TOOL).shown().handSeconds().mean();
     for (Map.Entry<Way, FiguresRow> entry : figures.compared().entrySet()) {
-      FiguresRow row = entry.getValue();
+      FiguresRow row = entry.getValue().shown();
       line(
-          "| %s | %d | %s | %s | %s | %.1f | %.0f | %.0f | %.2f |",
+          "| %s | %d | %s | %s | %.1f | %.0f | %.0f | %.2f |",
           entry.getKey().words(),
           row.sittings(),
-          percent(row.visible()),
           percent(row.first()),
           percent(row.foundInThree()),
           row.steps().mean(),

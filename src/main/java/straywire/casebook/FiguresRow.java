@@ -36,6 +36,13 @@ public final class FiguresRow {
             result.handSeconds()));
   }
 
+  /** The same, of the faults that the exercise shows: these are the same in every way. */
+  public FiguresRow shown() {
+    FiguresRow shown = new FiguresRow();
+    sittings.stream().filter(Sitting::deviated).forEach(shown.sittings::add);
+    return shown;
+  }
+
   public int sittings() {
     return sittings.size();
   }
