@@ -1,7 +1,9 @@
 package straywire.casebook;
 
+import java.lang.management.ManagementFactory;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 import straywire.casebook.Figures.Way;
 import straywire.prove.Calibration;
 import straywire.prove.Quantiles;
@@ -205,6 +207,15 @@ public final class FiguresPage {
             + " The pieces of the warm path alone are measured by the benchmarks that"
             + " [measuring.md](measuring.md) names.");
     line("");
+  }
+
+  /** Those options of the virtual machine that decide how fast it is. */
+  private static String options() {
+    String options =
+        ManagementFactory.getRuntimeMXBean().getInputArguments().stream()
+            .filter(o -> o.startsWith("-XX:Tiered") || o.startsWith("-XX:+Use"))
+            .collect(Collectors.joining(" "));
+    return options.isEmpty() ? "no options" : options;
   }
 
   private static String milliseconds(Quantiles q) {

@@ -90,7 +90,10 @@ class CommandsTest {
     String dark = Glyphs.of(Straywire.charset()).dark;
     String word =
         String.join(
-            "  ", List.of("1 0 1 0 1 1 0 0".split(" ")).stream().map(b -> b.equals("1") ? lit : dark).toList());
+            "  ",
+            List.of("1 0 1 0 1 1 0 0".split(" ")).stream()
+                .map(b -> b.equals("1") ? lit : dark)
+                .toList());
     assertThat(run.out()).contains("  memory                " + word);
   }
 
@@ -151,7 +154,8 @@ class CommandsTest {
   void aFinishedSittingBecomesACaseThatReplays() throws IOException {
     Path book = folder.resolve("book");
     CommandRun added =
-        CommandRun.of("case", "add", CASE, "--to", book.toString(), "--title", "Mine", "--within", "3");
+        CommandRun.of(
+            "case", "add", CASE, "--to", book.toString(), "--title", "Mine", "--within", "3");
     assertThat(added.err()).isEmpty();
     Path file = book.resolve("beat-memory").resolve("write-wire-missing.jsonl");
     assertThat(Files.readAllLines(file).get(0)).contains("\"title\":\"Mine\"");
