@@ -31,7 +31,7 @@ import straywire.diagnosis.Instruments;
     mixinStandardHelpOptions = true)
 final class FiguresCommand implements Callable<Integer> {
   /** Seconds given to print what was measured after Ctrl-C. */
-  private static final int GRACE_SECONDS = 120;
+  private static final int GRACE_SECONDS = 60;
 
   @Spec private CommandSpec spec;
 

@@ -70,6 +70,9 @@ public final class Diagnosis {
     final List<Fed> fed = new ArrayList<>();
     final List<Grown> grown = new ArrayList<>();
 
+    /** Only the pairs grown last are simulated; earlier ones are followed again when undone to. */
+    private Optional<Bank> bankOfPairs = Optional.empty();
+
     /** Ranking of what was fed so far; empty until asked for. */
     private List<Candidate> ranking = List.of();
 
@@ -98,7 +101,14 @@ public final class Diagnosis {
     }
 
     Optional<Bank> pairs() {
-      return grown.isEmpty() ? Optional.empty() : Optional.of(grown.get(grown.size() - 1).bank());
+      return bankOfPairs;
+    }
+
+    /** Simulates pairs along all that was fed so far. */
+    private void follow(List<Hypothesis> pairs) {
+      Bank bank = new Bank(module, wiring, pairs, table);
+      fed.forEach(entry -> entry.into(bank));
+      bankOfPairs = Optional.of(bank);
     }
 
     /** Faults about to be named must first have stood against pairs. */
@@ -173,9 +183,8 @@ public final class Diagnosis {
       if (pairs.isEmpty()) {
         return;
       }
-      Bank bank = new Bank(module, wiring, pairs, table);
-      fed.forEach(entry -> entry.into(bank));
-      grown.add(new Grown(fed.size(), bank));
+      follow(pairs);
+      grown.add(new Grown(fed.size(), pairs));
       ranking = List.of();
     }
 
@@ -185,13 +194,18 @@ public final class Diagnosis {
         fed.remove(fed.size() - 1);
       }
       singles.cutTo(size);
-      grown.removeIf(g -> g.at() > size);
+      if (grown.removeIf(g -> g.at() > size)) {
+        bankOfPairs = Optional.empty();
+        if (!grown.isEmpty()) {
+          follow(grown.get(grown.size() - 1).pairs());
+        }
+      }
       pairs().ifPresent(bank -> bank.cutTo(size));
     }
   }
 
   /** Pairs that were grown when the phase had {@code at} entries. */
-  private record Grown(int at, Bank bank) {}
+  private record Grown(int at, List<Hypothesis> pairs) {}
 
   /** An entry with what rules and symptoms say of it: natural log weight of each hypothesis. */
   private record Fed(Entry entry, ToDoubleFunction<Hypothesis> weights) {

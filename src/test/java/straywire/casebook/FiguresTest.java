@@ -33,6 +33,9 @@ class FiguresTest {
     assertThat(figures.tool().sittings()).isEqualTo(5);
     assertThat(figures.compared().keySet()).containsExactly(Way.values());
     assertThat(figures.compared().values()).extracting(FiguresRow::sittings).containsOnly(3);
+    assertThat(figures.compared().values())
+        .extracting(row -> row.shown().sittings())
+        .containsOnly(figures.compared().get(Way.TOOL).shown().sittings());
     assertThat(figures.tool().visible()).isPositive();
     assertThat(figures.tool().first()).isPositive();
     assertThat(figures.tool().handSeconds().mean())
@@ -69,7 +72,7 @@ class FiguresTest {
     String page = FiguresPage.of(figures, "figures", false);
     assertThat(page)
         .contains("Stopped before its end")
-        .contains("| single faults simulated | 1 |")
+        .contains("| single faults simulated, of " + (WORKBENCH.hypotheses().size() - 1) + " | 1 |")
         .contains("| **all** | " + WORKBENCH.hypotheses().size() + " |");
   }
 }
