@@ -310,7 +310,7 @@ class VerilogTest {
               .redirectErrorStream(true)
               .redirectOutput(output.toFile())
               .start();
-      boolean ended = process.waitFor(5, TimeUnit.MINUTES);
+      boolean ended = process.waitFor(10, TimeUnit.MINUTES);
       process.destroyForcibly();
       String said = Files.readString(output);
       assertThat(ended).as("%s ends in time", command.get(0)).isTrue();
