@@ -46,7 +46,16 @@ public final class Dialogue {
 
   private static final List<String> COMMANDS =
       List.of(
-          "outlook", "next", "dont-know", "undo", "repaired", "levels", "log", "finish", "quit");
+          "outlook",
+          "next",
+          "dont-know",
+          "undo",
+          "repaired",
+          "levels",
+          "hidden",
+          "log",
+          "finish",
+          "quit");
 
   private final Sitting sitting;
   private final Module module;

@@ -53,7 +53,7 @@ final class Judgement {
   private final Module module;
   private final Replay replay;
   private final StepWords words;
-  private final StepSeconds seconds = StepSeconds.shipped();
+  private final StepSeconds seconds;
   private final Exercise exercise;
   private final Map<Set<String>, Exercise> confirming = new LinkedHashMap<>();
 
@@ -62,6 +62,7 @@ final class Judgement {
     module = workbench.module();
     replay = new Replay(workbench);
     words = new StepWords(module);
+    seconds = workbench.seconds();
     exercise = Exercise.of(module);
   }
 

@@ -229,9 +229,7 @@ public final class Sitting implements Closeable {
   public List<Integer> repaired(int member) {
     Entry repaired = judgement.repairing(now(), member);
     return enter(
-        now().controls().power()
-            ? List.of(new Entry.Power(false), repaired)
-            : List.of(repaired));
+        now().controls().power() ? List.of(new Entry.Power(false), repaired) : List.of(repaired));
   }
 
   /**

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.regex.Pattern;
 import straywire.advice.RuleBase;
 import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.Outlooks;
@@ -15,6 +14,7 @@ import straywire.diagnosis.SymptomScores;
 import straywire.faults.FaultExpansion;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
+import straywire.faults.Priors;
 import straywire.faults.PriorsFile;
 import straywire.module.Module;
 import straywire.sim.Wiring;
@@ -29,13 +29,21 @@ public final class Workbench {
   private final List<Hypothesis> hypotheses;
   private final Map<String, Hypothesis> byId = new TreeMap<>();
   private final ReadingTable table = ReadingTable.shipped();
-  private final Outlooks outlooks = new Outlooks(StepSeconds.shipped());
+  private final StepSeconds seconds;
+  private final Outlooks outlooks;
   private final SymptomScores symptoms;
 
+  /** With the tables that ship with the program. */
   public Workbench(Module module, RuleBase rules) {
+    this(module, rules, PriorsFile.shipped(), StepSeconds.shipped());
+  }
+
+  public Workbench(Module module, RuleBase rules, Priors priors, StepSeconds seconds) {
     this.module = module;
     this.rules = rules;
-    hypotheses = FaultExpansion.expandAll(module, rules.propose(module), PriorsFile.shipped());
+    this.seconds = seconds;
+    outlooks = new Outlooks(seconds);
+    hypotheses = FaultExpansion.expandAll(module, rules.propose(module), priors);
     hypotheses.forEach(h -> byId.put(h.id(), h));
     symptoms = new SymptomScores(module, new Wiring(module), table, SYMPTOM_SEED);
   }
@@ -59,6 +67,10 @@ public final class Workbench {
 
   public ReadingTable table() {
     return table;
+  }
+
+  public StepSeconds seconds() {
+    return seconds;
   }
 
   public Outlooks outlooks() {
@@ -101,6 +113,6 @@ public final class Workbench {
 
   /** The ids of the single faults that an id joins. */
   public static List<String> singles(String id) {
-    return List.of(id.split(Pattern.quote(HypothesisPairs.PLUS), -1));
+    return HypothesisPairs.members(id);
   }
 }

@@ -9,9 +9,9 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import straywire.advice.RuleBase;
 import straywire.bench.Dialogue;
 import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
@@ -30,14 +30,19 @@ final class DialogueCommand implements Callable<Integer> {
       description = "where entries are written down; a journal that is there is gone on with")
   private Optional<Path> journal = Optional.empty();
 
+  @Mixin private TableOptions tables;
+
   @Override
   public Integer call() throws IOException {
-    Workbench workbench = new Workbench(Home.usual().module(module), RuleBase.shipped());
+    Workbench workbench = tables.workbench(Home.usual().module(module));
     // JSON is UTF-8 whatever the terminal speaks.
     PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
     BufferedReader in =
         new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
-    try (Sitting sitting = Journals.sitting(workbench, journal)) {
+    try (Sitting sitting =
+        journal
+            .map(file -> Journals.sitting(workbench, file))
+            .orElseGet(() -> Sitting.unrecorded(workbench))) {
       new Dialogue(sitting).run(in, out);
     }
     return ExitCode.OK.number();

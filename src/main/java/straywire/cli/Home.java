@@ -20,20 +20,32 @@ final class Home {
 
   private final Path shipped;
   private final Path own;
+  private final Path sittings;
 
-  Home(Path home, Path own) {
+  Home(Path home, Path own, Path sittings) {
     this.shipped = home.resolve("cases");
     this.own = own;
+    this.sittings = sittings;
   }
 
   /** As the launcher and the environment say. */
   static Home usual() {
-    String own = System.getenv().getOrDefault("STRAYWIRE_CASES", "");
     return new Home(
         Path.of(System.getProperty("straywire.home", ".")),
-        own.isEmpty()
-            ? Path.of(System.getProperty("user.home"), ".straywire", "cases")
-            : Path.of(own));
+        users("STRAYWIRE_CASES", "cases"),
+        users("STRAYWIRE_SITTINGS", "sittings"));
+  }
+
+  private static Path users(String variable, String folder) {
+    String named = System.getenv().getOrDefault(variable, "");
+    return named.isEmpty()
+        ? Path.of(System.getProperty("user.home"), ".straywire", folder)
+        : Path.of(named);
+  }
+
+  /** Where journals of sittings go that name none. */
+  Path sittings() {
+    return sittings;
   }
 
   Path shippedCases() {

@@ -7,11 +7,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import straywire.advice.RuleBase;
 import straywire.bench.Sitting;
 import straywire.bench.Situation;
 import straywire.bench.SituationJson;
@@ -49,6 +49,8 @@ final class RankCommand implements Callable<Integer> {
       description = "what is at hand: lamps, or some of eyes,meter,logic-probe,spare-parts")
   private String instruments = "";
 
+  @Mixin private TableOptions tables;
+
   @Override
   public Integer call() {
     Module about = Home.usual().moduleOf(logFile, module);
@@ -56,7 +58,7 @@ final class RankCommand implements Callable<Integer> {
     if (!instruments.isEmpty()) {
       log = log.with(new Entry.Instruments(atHand()));
     }
-    Workbench workbench = new Workbench(about, RuleBase.shipped());
+    Workbench workbench = tables.workbench(about);
     Situation now = Sitting.over(workbench, log).now();
     PrintWriter out = spec.commandLine().getOut();
     if (json) {

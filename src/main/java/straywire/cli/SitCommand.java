@@ -5,14 +5,15 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import straywire.advice.RuleBase;
 import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
 
@@ -29,13 +30,23 @@ final class SitCommand implements Callable<Integer> {
   @Option(
       names = "--journal",
       paramLabel = "FILE",
-      description = "where entries are written down; a journal that is there is gone on with")
+      description =
+          "where entries are written down; a journal that is there is gone on with."
+              + " Without it a new one in ~/.straywire/sittings, or STRAYWIRE_SITTINGS")
   private Optional<Path> journal = Optional.empty();
+
+  @Mixin private TableOptions tables;
 
   @Override
   public Integer call() throws IOException {
-    Workbench workbench = new Workbench(Home.usual().module(module), RuleBase.shipped());
-    try (Sitting sitting = Journals.sitting(workbench, journal)) {
+    Workbench workbench = tables.workbench(Home.usual().module(module));
+    Path file =
+        journal.orElseGet(
+            () ->
+                Journals.fresh(Home.usual().sittings(), workbench.module().name(), Instant.now()));
+    spec.commandLine().getOut().println("Written down in " + file);
+    spec.commandLine().getOut().flush();
+    try (Sitting sitting = Journals.sitting(workbench, file)) {
       if (Boolean.getBoolean("straywire.terminal")) {
         TerminalSitting.run(sitting);
       } else {
@@ -46,6 +57,9 @@ final class SitCommand implements Callable<Integer> {
             out);
       }
     }
+    spec.commandLine()
+        .getOut()
+        .println("To go on with it: straywire sit " + module + " --journal " + file);
     return ExitCode.OK.number();
   }
 

@@ -1,8 +1,11 @@
 package straywire.diagnosis;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.TreeMap;
-import straywire.module.Fitted;
 import straywire.module.Module;
 
 /**
@@ -20,34 +23,35 @@ final class CellBeliefs {
 
   private static final double LOG_HALF = Math.log(0.5);
 
+  /** Room for the bits of one part in the numbering of {@link #lanes}; no part has as many. */
+  private static final int BITS_OF_PART = 1 << 20;
+
+  /** Number at which the bits of each part start. */
   private final Map<String, Integer> firstCell;
-  private final int cells;
 
   /**
-   * For each lane, two numbers a bit: log likelihood if 1, if 0; no array while nothing is read.
+   * For each lane the words read so far, by the number of their first bit: two numbers a bit, log
+   * likelihood if 1, if 0. Arrays are never changed. Only words that were read take room: a memory
+   * has thousands, and a wrong part in a lane can have more bits than the part meant.
    */
-  private final float[][] lanes;
+  private final List<NavigableMap<Integer, float[]>> lanes;
 
-  /** Lanes whose array this object owns, so that a copy is made at most once. */
+  /** Lanes whose map this object owns, so that a copy is made at most once. */
   private final boolean[] owned;
 
   CellBeliefs(Module module, int laneCount) {
     firstCell = new TreeMap<>();
-    int next = 0;
-    for (Fitted fitted : module.parts().values()) {
-      firstCell.put(fitted.label(), next);
-      next += fitted.part().logic().cellCount();
+    for (String label : module.parts().keySet()) {
+      firstCell.put(label, firstCell.size() * BITS_OF_PART);
     }
-    cells = next;
-    lanes = new float[laneCount][];
+    lanes = new ArrayList<>(Collections.nCopies(laneCount, Collections.emptyNavigableMap()));
     owned = new boolean[laneCount];
   }
 
   private CellBeliefs(CellBeliefs other) {
     firstCell = other.firstCell;
-    cells = other.cells;
-    lanes = other.lanes.clone();
-    owned = new boolean[lanes.length];
+    lanes = new ArrayList<>(other.lanes);
+    owned = new boolean[lanes.size()];
   }
 
   /** A copy to be changed; this one must not be changed any more. */
@@ -66,33 +70,29 @@ final class CellBeliefs {
    * @return log likelihood of the reading given all earlier ones
    */
   double read(int lane, String label, int word, double[] ifOne, double[] ifZero) {
-    float[] beliefs = lanes[lane];
-    if (beliefs == null) {
-      beliefs = new float[2 * cells];
-      lanes[lane] = beliefs;
-      owned[lane] = true;
-    } else if (!owned[lane]) {
-      beliefs = beliefs.clone();
-      lanes[lane] = beliefs;
+    if (!owned[lane]) {
+      lanes.set(lane, new TreeMap<>(lanes.get(lane)));
       owned[lane] = true;
     }
-    int at = 2 * (firstCell.get(label) + word);
-    double before = joint(beliefs, at, ifOne.length);
+    int at = firstCell.get(label) + word;
+    float[] earlier = lanes.get(lane).getOrDefault(at, new float[2 * ifOne.length]);
+    float[] beliefs = earlier.clone();
     for (int bit = 0; bit < ifOne.length; bit++) {
-      beliefs[at + 2 * bit] += (float) ifOne[bit];
-      beliefs[at + 2 * bit + 1] += (float) ifZero[bit];
+      beliefs[2 * bit] += (float) ifOne[bit];
+      beliefs[2 * bit + 1] += (float) ifZero[bit];
     }
-    return joint(beliefs, at, ifOne.length) - before;
+    lanes.get(lane).put(at, beliefs);
+    return joint(beliefs) - joint(earlier);
   }
 
   /** Log likelihood of all readings of one word: its bits independent, or all alike. */
-  private static double joint(float[] beliefs, int at, int bits) {
+  private static double joint(float[] beliefs) {
     double apart = Math.log(1 - UNIFORM);
     double ones = Math.log(UNIFORM / 2);
     double zeros = ones;
-    for (int bit = 0; bit < bits; bit++) {
-      float one = beliefs[at + 2 * bit];
-      float zero = beliefs[at + 2 * bit + 1];
+    for (int bit = 0; bit < beliefs.length / 2; bit++) {
+      float one = beliefs[2 * bit];
+      float zero = beliefs[2 * bit + 1];
       apart += LOG_HALF + logSum(one, zero);
       ones += one;
       zeros += zero;
@@ -107,35 +107,41 @@ final class CellBeliefs {
 
   /** Probability that a bit is 1 given its own readings, 0 to 1. */
   double probabilityOfOne(int lane, String label, int cell) {
-    float[] beliefs = lanes[lane];
-    Integer first = firstCell.get(label);
-    if (beliefs == null || first == null) {
+    if (!knows(label)) {
       return 0.5;
     }
-    int at = 2 * (first + cell);
-    return at + 1 < beliefs.length
-        ? 1 / (1 + Math.exp((double) beliefs[at + 1] - beliefs[at]))
-        : 0.5;
+    int number = firstCell.get(label) + cell;
+    Map.Entry<Integer, float[]> word = lanes.get(lane).floorEntry(number);
+    if (word == null || word.getValue().length <= 2 * (number - word.getKey())) {
+      return 0.5;
+    }
+    return probabilityOfOne(word.getValue(), number - word.getKey());
+  }
+
+  private static double probabilityOfOne(float[] beliefs, int bit) {
+    return 1 / (1 + Math.exp((double) beliefs[2 * bit + 1] - beliefs[2 * bit]));
   }
 
   /** After a power cycle: what was known is true again with {@link #WAKES_ALIKE}. */
   CellBeliefs afterPowerCycle() {
     CellBeliefs next = new CellBeliefs(this);
-    for (int lane = 0; lane < lanes.length; lane++) {
-      if (lanes[lane] == null) {
-        continue;
-      }
-      float[] shrunk = new float[2 * cells];
-      for (int cell = 0; cell < cells; cell++) {
-        double one = 1 / (1 + Math.exp((double) lanes[lane][2 * cell + 1] - lanes[lane][2 * cell]));
-        double again = 0.5 + (one - 0.5) * WAKES_ALIKE;
-        shrunk[2 * cell] = (float) Math.log(2 * again);
-        shrunk[2 * cell + 1] = (float) Math.log(2 * (1 - again));
-      }
-      next.lanes[lane] = shrunk;
+    for (int lane = 0; lane < lanes.size(); lane++) {
+      NavigableMap<Integer, float[]> words = new TreeMap<>(lanes.get(lane));
+      words.replaceAll((at, beliefs) -> shrunk(beliefs));
+      next.lanes.set(lane, words);
       next.owned[lane] = true;
     }
     return next;
+  }
+
+  private static float[] shrunk(float[] beliefs) {
+    float[] shrunk = new float[beliefs.length];
+    for (int bit = 0; bit < beliefs.length / 2; bit++) {
+      double again = 0.5 + (probabilityOfOne(beliefs, bit) - 0.5) * WAKES_ALIKE;
+      shrunk[2 * bit] = (float) Math.log(2 * again);
+      shrunk[2 * bit + 1] = (float) Math.log(2 * (1 - again));
+    }
+    return shrunk;
   }
 
   boolean knows(String label) {

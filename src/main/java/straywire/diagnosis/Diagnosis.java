@@ -267,6 +267,11 @@ public final class Diagnosis {
         .orElse(0);
   }
 
+  /** What was done and read since the last repair. */
+  List<Entry> sinceRepair() {
+    return phase().fed.stream().map(Fed::entry).toList();
+  }
+
   /** Controls and power as the log leaves them. */
   public BoardState state() {
     return phase().singles.state();

@@ -98,8 +98,11 @@ public final class Outlooks {
     NextStep steps =
         new NextStep(diagnosis.module(), live, instruments, diagnosis.table(), seconds);
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
+    Taken taken = new Taken(diagnosis.sinceRepair());
     List<StepChoice.Worth<Step>> ranked =
-        steps.ranked().stream().filter(worth -> offered.test(worth.step())).toList();
+        steps.ranked().stream()
+            .filter(worth -> offered.test(worth.step()) && !taken.repeats(worth.step()))
+            .toList();
     Verdict verdict =
         verdict(
             suspects,
@@ -167,7 +170,8 @@ public final class Outlooks {
   private List<Suspect> suspects(
       Diagnosis diagnosis, List<Candidate> candidates, LiveSet live, long[] prints) {
     Map<String, Long> printOf = new HashMap<>();
-    for (int h = 0; h < live.size(); h++) {
+    // With power off most steps are not to be had, so that what looks alike need not be.
+    for (int h = 0; live.state().powered() && h < live.size(); h++) {
       printOf.put(live.hypotheses.get(h).id(), prints[h]);
     }
     Map<Object, List<Candidate>> groups = new LinkedHashMap<>();

@@ -29,7 +29,8 @@ public final class ReadingTree {
 
   private final Map<Integer, Double> best = new HashMap<>();
 
-  private ReadingTree(double[] weights) {
+  /** No reading yet; {@code weights} of up to {@link #MOST_GROUPS} groups, above 0. */
+  ReadingTree(double[] weights) {
     this.weights = weights;
   }
 
@@ -69,10 +70,13 @@ public final class ReadingTree {
         tree.offer(found, worth.seconds());
       }
     }
-    int all = (1 << firsts.length) - 1;
-    return tree.readings.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new Cost(firsts.length, tree.best(all), tree.greedy(all)));
+    return tree.readings.isEmpty() ? Optional.empty() : Optional.of(tree.cost());
+  }
+
+  /** With the readings offered so far. */
+  Cost cost() {
+    int all = (1 << weights.length) - 1;
+    return new Cost(weights.length, best(all), greedy(all));
   }
 
   /** The first hypothesis of each of the most probable groups. */
@@ -108,8 +112,9 @@ public final class ReadingTree {
     return readings;
   }
 
-  private void offer(List<Object> outcomes, double seconds) {
-    List<Object> distinct = outcomes.stream().distinct().toList();
+  /** Takes in a reading: its outcome by group, equal ones alike; none when that is not known. */
+  void offer(List<?> outcomes, double seconds) {
+    List<Object> distinct = outcomes.stream().<Object>map(o -> o).distinct().toList();
     if (distinct.size() > 1) {
       readings.merge(
           outcomes.stream().map(distinct::indexOf).toList(), seconds, (a, b) -> Math.min(a, b));

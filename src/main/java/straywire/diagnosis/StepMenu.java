@@ -223,6 +223,13 @@ final class StepMenu {
               beeps.add(new Step.Beep(new Point(ends.get(i - 1), false), row));
             }
           }
+          if (edit instanceof Edit.EndMoved moved) {
+            // Joined only when the wire is whole and ends there.
+            beeps.add(
+                new Step.Beep(
+                    new Point(moved.jumper().other(moved.end()), false),
+                    new Point(moved.now(), false)));
+          }
         }
       }
     }

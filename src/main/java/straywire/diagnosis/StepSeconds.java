@@ -3,10 +3,15 @@ package straywire.diagnosis;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import straywire.module.Nearest;
+import straywire.parts.InputError;
 
 /** Seconds of the hand's time that each step takes, from {@code tables/seconds.yaml}. */
 public final class StepSeconds {
@@ -24,6 +29,46 @@ public final class StepSeconds {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /**
+   * The shipped table with the rows of {@code file} put over it.
+   *
+   * @throws InputError when the file cannot be read, or a row is unknown or no number above 0
+   */
+  public static StepSeconds over(Path file) {
+    StepSeconds seconds = shipped();
+    for (Map.Entry<?, ?> row : rows(file).entrySet()) {
+      String name = String.valueOf(row.getKey());
+      if (!seconds.table.containsKey(name)) {
+        throw new InputError(
+            file.toString(),
+            0,
+            "no step is called " + name + Nearest.hint(name, seconds.table.keySet()));
+      }
+      if (!(row.getValue() instanceof Number time) || !(time.doubleValue() > 0)) {
+        throw new InputError(
+            file.toString(), 0, name + ": expected seconds above 0, got " + row.getValue());
+      }
+      seconds.table.put(name, time.doubleValue());
+    }
+    return seconds;
+  }
+
+  private static Map<?, ?> rows(Path file) {
+    try {
+      Object tree =
+          new Load(LoadSettings.builder().setLabel(file.toString()).build())
+              .loadFromString(Files.readString(file));
+      if (tree instanceof Map<?, ?> rows) {
+        return rows;
+      }
+    } catch (IOException e) {
+      throw new InputError(file.toString(), 0, "cannot be read as UTF-8 text: " + e.getMessage());
+    } catch (YamlEngineException e) {
+      throw new InputError(file.toString(), 0, "is not YAML: " + e.getMessage());
+    }
+    throw new InputError(file.toString(), 0, "expected rows such as measure: 9.0");
   }
 
   private double row(String name) {

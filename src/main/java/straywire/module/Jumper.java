@@ -21,6 +21,11 @@ public record Jumper(String net, End from, End to) {
     return from.equals(end) || to.equals(end);
   }
 
+  /** The end that is not this one. */
+  public End other(End end) {
+    return end.equals(from) ? to : from;
+  }
+
   @Override
   public String toString() {
     return name();

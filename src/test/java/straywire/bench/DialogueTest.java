@@ -16,7 +16,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -84,8 +83,7 @@ class DialogueTest {
   /** What is written must be there; fields left out and ends of lists cut off may be anything. */
   private static void differ(String at, JsonNode written, JsonNode said, List<String> problems) {
     if (written.isObject()) {
-      for (Iterator<Map.Entry<String, JsonNode>> all = written.fields(); all.hasNext(); ) {
-        Map.Entry<String, JsonNode> field = all.next();
+      for (Map.Entry<String, JsonNode> field : written.properties()) {
         String place = at + "/" + field.getKey();
         if (said.has(field.getKey())) {
           differ(place, field.getValue(), said.get(field.getKey()), problems);
@@ -128,6 +126,29 @@ class DialogueTest {
           """)
   void whatIsWrongIsSaidInOneLine(String line, String error) throws IOException {
     assertThat(reply(line).get("error").asText()).isEqualTo(error);
+  }
+
+  @Test
+  void everyCommandIsDocumented() throws IOException {
+    String known = reply("{\"command\":\"x\"}").get("error").asText();
+    String page = Files.readString(Path.of("docs", "dialogue.md"));
+    for (String command : known.substring(known.indexOf("known are ") + 10).split(", ")) {
+      assertThat(page).contains("| `" + command + "` |");
+    }
+  }
+
+  @Test
+  void whatNoLampShowsIsListedWithTheCheckThatShowsIt() throws IOException {
+    JsonNode hidden = reply("{\"command\":\"hidden\"}").get("hidden");
+    List<String> invisible = new ArrayList<>();
+    for (JsonNode one : hidden) {
+      if (one.get("no-lamp-shows-it").asBoolean()) {
+        invisible.add(one.get("id").asText());
+        assertThat(one.get("words").asText()).isNotEmpty();
+      }
+    }
+    // Two address lines exchanged at one memory only rename its words.
+    assertThat(invisible).anyMatch(id -> id.startsWith("ends-swapped") && id.contains("U1.1"));
   }
 
   @Test

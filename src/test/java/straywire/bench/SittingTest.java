@@ -102,6 +102,17 @@ class SittingTest {
   }
 
   @Test
+  void aLogReplayedAtOnceGivesTheBytesOfTheSittingThatWroteIt() {
+    Sitting sitting = Sitting.unrecorded(WORKBENCH);
+    Hypothesis fault = WORKBENCH.hypothesis("jumper-missing U4.4-U5.3").orElseThrow();
+    SimulatedHand hand = new SimulatedHand(WORKBENCH, fault, 4);
+    while (sitting.now().stage() != Stage.REPAIRING) {
+      sitting.answer(hand.read(sitting.now().next().orElseThrow()));
+      assertThat(bytes(Sitting.over(WORKBENCH, sitting.log()))).isEqualTo(bytes(sitting));
+    }
+  }
+
+  @Test
   void aJournalTornByACrashIsGoneOnWith() throws IOException {
     Path file = folder.resolve("journal.jsonl");
     try (Sitting sitting = journaled(file)) {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -90,7 +91,10 @@ class CommandsTest {
     String dark = Glyphs.of(Straywire.charset()).dark;
     String word =
         String.join(
-            "  ", List.of("1 0 1 0 1 1 0 0".split(" ")).stream().map(b -> b.equals("1") ? lit : dark).toList());
+            "  ",
+            List.of("1 0 1 0 1 1 0 0".split(" ")).stream()
+                .map(b -> b.equals("1") ? lit : dark)
+                .toList());
     assertThat(run.out()).contains("  memory                " + word);
   }
 
@@ -148,10 +152,52 @@ class CommandsTest {
   }
 
   @Test
+  void anOwnTableOfSecondsChangesTheStepTimes() throws IOException {
+    Path seconds = Files.writeString(folder.resolve("seconds.yaml"), "measure: 1000\n");
+    Path log = opening(11);
+    String slow =
+        CommandRun.of("rank", log.toString(), "--seconds", seconds.toString(), "--json").out();
+    JsonNode next = new ObjectMapper().readTree(slow).get("next");
+    assertThat(next.get("read").has("measured")).isFalse();
+    Files.writeString(seconds, "mesure: 9\n");
+    assertThat(CommandRun.of("rank", log.toString(), "--seconds", seconds.toString()).err())
+        .isEqualTo("straywire: " + seconds + ": no step is called mesure; nearest is measure\n");
+    Files.writeString(seconds, "measure: soon\n");
+    assertThat(CommandRun.of("rank", log.toString(), "--seconds", seconds.toString()).err())
+        .isEqualTo("straywire: " + seconds + ": measure: expected seconds above 0, got soon\n");
+  }
+
+  @Test
+  void anOwnTableOfPriorsChangesTheRanking() throws IOException {
+    Path priors =
+        Files.writeString(
+            folder.resolve("priors.yaml"),
+            "format: straywire-priors/1\nfrequencies:\n  jumper-missing: 1\n");
+    Path log = opening(11);
+    String shipped = CommandRun.of("rank", log.toString(), "--json").out();
+    String own =
+        CommandRun.of("rank", log.toString(), "--priors", priors.toString(), "--json").out();
+    String first = "/suspects/0/faults/0/id";
+    assertThat(new ObjectMapper().readTree(shipped).at(first).asText())
+        .isEqualTo("jumper-missing U1.3-U2.3");
+    assertThat(new ObjectMapper().readTree(own).at(first).asText())
+        .isNotEqualTo("jumper-missing U1.3-U2.3");
+  }
+
+  @Test
+  void aSittingWithoutAJournalOfItsOwnGetsOneNamedForModuleAndTime() {
+    Path sittings = folder.resolve("a").resolve("b");
+    assertThat(Journals.fresh(sittings, "beat-memory", Instant.parse("2026-01-31T17:05:09Z")))
+        .isEqualTo(sittings.resolve("beat-memory-20260131-170509.jsonl"));
+    assertThat(sittings).isDirectory();
+  }
+
+  @Test
   void aFinishedSittingBecomesACaseThatReplays() throws IOException {
     Path book = folder.resolve("book");
     CommandRun added =
-        CommandRun.of("case", "add", CASE, "--to", book.toString(), "--title", "Mine", "--within", "3");
+        CommandRun.of(
+            "case", "add", CASE, "--to", book.toString(), "--title", "Mine", "--within", "3");
     assertThat(added.err()).isEmpty();
     Path file = book.resolve("beat-memory").resolve("write-wire-missing.jsonl");
     assertThat(Files.readAllLines(file).get(0)).contains("\"title\":\"Mine\"");

@@ -13,8 +13,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import straywire.advice.RuleBase;
-import straywire.bench.Situation.Stage;
 import straywire.bench.Sitting;
+import straywire.bench.Situation.Stage;
 import straywire.casebook.Workbench;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
@@ -81,7 +81,10 @@ class SittingShellTest {
     say("01110100 00000000", "10010100", "10010100", "00000100");
     assertThat(say("next")).contains("measure the row of U2 pin 3 (/WE");
     assertThat(say("1.45")).contains("Beyond doubt:").contains("Then type repaired");
-    assertThat(say("repaired")).contains("power on\n").contains("expect memory ").doesNotContain("STOP");
+    assertThat(say("repaired"))
+        .contains("power on\n")
+        .contains("expect memory ")
+        .doesNotContain("STOP");
     assertThat(sitting.now().stage()).isEqualTo(Stage.CONFIRMING);
   }
 
@@ -112,7 +115,8 @@ class SittingShellTest {
         .containsExactly("U1.1", "U1.10", "U1.11", "U1.12", "U1.13", "U1.14", "U1.15", "U1.16");
     assertThat(shell.completions(List.of("set", "dr"))).containsExactly("drive");
     assertThat(shell.completions(List.of("levels", "drive", ""))).containsExactly("high", "low");
-    assertThat(shell.completions(List.of("show", "U"))).containsExactly("U1", "U2", "U3", "U4", "U5");
+    assertThat(shell.completions(List.of("show", "U")))
+        .containsExactly("U1", "U2", "U3", "U4", "U5");
   }
 
   @Test

@@ -123,4 +123,14 @@ class CellBeliefsTest {
     assertThat(nothingRead.knows("U2")).isTrue();
     assertThat(nothingRead.knows("U9")).isFalse();
   }
+
+  @Test
+  void bitsOfAWrongPartWithMoreOfThemAreNotThoseOfTheNextPart() {
+    CellBeliefs beliefs = nothingRead.next();
+    int beyond = DiagnosisBench.MODULE.parts().get("U1").part().logic().cellCount();
+    double[] sure = {0, 0, 0, 0};
+    beliefs.read(0, "U1", beyond, sure, new double[] {NEVER, NEVER, NEVER, NEVER});
+    assertThat(beliefs.probabilityOfOne(0, "U1", beyond + 1)).isCloseTo(1, within(1e-6));
+    assertThat(beliefs.probabilityOfOne(0, "U2", 1)).isEqualTo(0.5);
+  }
 }

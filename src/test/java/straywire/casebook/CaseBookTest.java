@@ -1,0 +1,81 @@
+package straywire.casebook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import straywire.module.BenchLog;
+import straywire.module.Entry;
+import straywire.module.LogFile;
+
+/** Every case of the beat memory is replayed and must come out as it says. */
+class CaseBookTest {
+  private static final int SHIPPED = 53;
+
+  /** Read as strictly as a case that somebody else wrote, schema included. */
+  private static final CaseBook BOOK =
+      new CaseBook(
+          Path.of("cases", "beat-memory"), false, m -> BeatMemory.MODULE, BeatMemory.RULES);
+
+  @Test
+  void theBookOfTheBeatMemoryHasThisManyCases() {
+    assertThat(BOOK.files()).hasSize(SHIPPED);
+  }
+
+  @Test
+  void everySixthCaseIsFoundFirstInTheStepsItAllows() {
+    assertAllFound(6);
+  }
+
+  @Tag("slow")
+  @Test
+  void everyShippedCaseIsFoundFirstInTheStepsItAllows() {
+    List<CaseScore> scores = assertAllFound(1);
+    assertThat(scores).hasSize(SHIPPED);
+  }
+
+  private static List<CaseScore> assertAllFound(int stride) {
+    List<CaseScore> scores = new ArrayList<>();
+    List<Path> files = BOOK.files();
+    for (int i = 0; i < files.size(); i += stride) {
+      scores.add(BOOK.run(files.get(i)));
+    }
+    assertThat(scores).allMatch(CaseScore::passed).allMatch(score -> score.rank() == 1);
+    return scores;
+  }
+
+  @Test
+  void theBookHoldsSlipsUndoingStepsNotTakenAndWords() {
+    Set<String> kinds = new TreeSet<>();
+    for (Path file : BOOK.files()) {
+      BenchLog log = LogFile.readCase(file, BeatMemory.MODULE, false);
+      for (BenchLog.Line line : log.lines()) {
+        if (line.entry() instanceof Entry.Withdrawn) {
+          kinds.add("undone");
+        } else if (line.entry() instanceof Entry.Note note
+            && note.text().startsWith("don't know")) {
+          kinds.add("not taken");
+        } else if (line.entry() instanceof Entry.Symptom symptom) {
+          kinds.add(symptom.entries().isEmpty() ? "word alone" : "word about entries");
+        }
+      }
+    }
+    assertThat(kinds).containsExactly("not taken", "undone", "word about entries", "word alone");
+  }
+
+  @Test
+  void everyFaultOfACaseIsOneThatTheModuleCanHave() {
+    for (Path file : BOOK.files()) {
+      BenchLog log = LogFile.readCase(file, BeatMemory.MODULE, false);
+      Entry.Expected expected = (Entry.Expected) log.lines().get(log.lines().size() - 1).entry();
+      assertThat(expected.faults())
+          .as(file.toString())
+          .allMatch(id -> BeatMemory.WORKBENCH.hypothesis(id).isPresent());
+    }
+  }
+}

@@ -1,0 +1,75 @@
+package straywire.casebook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import straywire.advice.RuleBase;
+import straywire.casebook.Figures.Way;
+import straywire.diagnosis.Instruments;
+import straywire.module.ModuleFile;
+import straywire.parts.ShippedParts;
+
+@Tag("slow")
+class FiguresTest {
+  private static final Workbench WORKBENCH =
+      new Workbench(
+          ModuleFile.read(Path.of("cases/beat-memory/module.yaml"), new ShippedParts()),
+          RuleBase.shipped());
+
+  private static final int FEW = WORKBENCH.hypotheses().size() / 4;
+
+  private static Figures figures() {
+    return new Figures(WORKBENCH, Instruments.USUAL, 3, 2);
+  }
+
+  @Test
+  void everyFaultIsLookedForAndEverySecondOneInEveryWay() {
+    Figures figures = figures();
+
+    figures.run(FEW, (done, all) -> true);
+
+    assertThat(figures.tool().sittings()).isEqualTo(5);
+    assertThat(figures.compared().keySet()).containsExactly(Way.values());
+    assertThat(figures.compared().values()).extracting(FiguresRow::sittings).containsOnly(3);
+    assertThat(figures.tool().visible()).isPositive();
+    assertThat(figures.tool().first()).isPositive();
+    assertThat(figures.tool().handSeconds().mean())
+        .isGreaterThan(7 * figures.tool().steps().mean());
+    assertThat(figures.calibration()).isNotEmpty();
+  }
+
+  @Test
+  void theSameSeedGivesTheSameFigures() {
+    Figures one = figures();
+    Figures other = figures();
+
+    one.run(FEW, (done, all) -> true);
+    other.run(FEW, (done, all) -> true);
+
+    for (Way way : Way.values()) {
+      assertThat(other.compared().get(way).handSeconds())
+          .isEqualTo(one.compared().get(way).handSeconds());
+    }
+    assertThat(other.calibration()).isEqualTo(one.calibration());
+    assertThat(other.stepLoss()).isEqualTo(one.stepLoss());
+    assertThat(other.greedyOverBest()).isEqualTo(one.greedyOverBest());
+    assertThat(one.stepLoss().count()).isPositive();
+    assertThat(one.greedyOverBest().mean()).isGreaterThanOrEqualTo(1);
+  }
+
+  @Test
+  void whatWasStoppedKeepsWhatItHasAndSaysSo() {
+    Figures figures = figures();
+
+    figures.run(FEW, (done, all) -> done < 1);
+
+    assertThat(figures.tool().sittings()).isEqualTo(1);
+    String page = FiguresPage.of(figures, "figures", false);
+    assertThat(page)
+        .contains("Stopped before its end")
+        .contains("| single faults simulated | 1 |")
+        .contains("| **all** | " + WORKBENCH.hypotheses().size() + " |");
+  }
+}
