@@ -185,9 +185,9 @@ public final class FiguresPage {
     line("## Speed and memory");
     line("");
     line(
-        "On %d processors, Java %s, at most %d MiB of heap. Other work on the machine counts in"
-            + " the wall times.",
-        machine.availableProcessors(), Runtime.version(), machine.maxMemory() >> 20);
+        "On %d processors, Java %s (%s), at most %d MiB of heap. Other work on the machine counts"
+            + " in the wall times.",
+        machine.availableProcessors(), Runtime.version(), options(), machine.maxMemory() >> 20);
     line("");
     line("| | |");
     line("|---|---|");
