@@ -39,7 +39,16 @@ final class ModuleBinder {
     this.top =
         file.fields(
             List.of("format", "name", "title", "rails", "parts", "nets"),
-            List.of("about", "controls", "lamps", "ports", "words", "neighbours", "exercise"));
+            List.of(
+                "about",
+                "controls",
+                "lamps",
+                "ports",
+                "words",
+                "neighbours",
+                "exercise",
+                "capacitors-to-ground",
+                "explained"));
   }
 
   Module bind() {
@@ -59,7 +68,8 @@ final class ModuleBinder {
     section("lamps").forEach(this::lamp);
     section("ports").forEach(this::port);
     section("words").forEach(this::word);
-    NetBinder wiring = new NetBinder(new Labels(module(List.of(), List.of(), List.of())));
+    NetBinder wiring =
+        new NetBinder(new Labels(module(List.of(), List.of(), List.of(), OnPaper.NOTHING)));
     List<Net> nets = new ArrayList<>();
     top.get("nets")
         .fields()
@@ -70,11 +80,13 @@ final class ModuleBinder {
             });
     List<List<End>> neighbours =
         top.containsKey("neighbours") ? wiring.neighbours(top.get("neighbours")) : List.of();
-    Module wired = module(nets, neighbours, List.of());
-    return top.containsKey("exercise") ? module(nets, neighbours, exercise(wired)) : wired;
+    Module wired = module(nets, neighbours, List.of(), OnPaper.NOTHING);
+    List<Entry> exercise = top.containsKey("exercise") ? exercise(wired) : List.of();
+    return module(nets, neighbours, exercise, new PaperBinder(wired).read(top));
   }
 
-  private Module module(List<Net> nets, List<List<End>> neighbours, List<Entry> exercise) {
+  private Module module(
+      List<Net> nets, List<List<End>> neighbours, List<Entry> exercise, OnPaper onPaper) {
     return new Module(
         top.get("name").word(),
         top.get("title").text(),
@@ -89,7 +101,8 @@ final class ModuleBinder {
         lampWords,
         neighbours,
         exercise,
-        library);
+        library,
+        onPaper);
   }
 
   private Map<String, YamlValue> section(String name) {
