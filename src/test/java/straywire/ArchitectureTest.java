@@ -33,6 +33,7 @@ class ArchitectureTest {
           "prove",
           "casebook",
           "bench",
+          "pages",
           "cli");
 
   private static final JavaClasses PROGRAM =
@@ -56,7 +57,7 @@ class ArchitectureTest {
     assertThat(LAYERS).containsAll(packages);
     assertThat(packages)
         .contains("parts", "module", "sim", "faults", "advice", "diagnosis", "casebook", "bench")
-        .contains("cli");
+        .contains("pages", "cli");
     assertThat(PROGRAM_AND_TESTS.size()).isGreaterThan(PROGRAM.size());
   }
 
