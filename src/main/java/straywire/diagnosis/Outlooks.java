@@ -43,9 +43,11 @@ public final class Outlooks {
   private static final double LEAST_GROUND = 0.5;
 
   private final StepSeconds seconds;
+  private final Questions questions;
 
-  public Outlooks(StepSeconds seconds) {
+  public Outlooks(StepSeconds seconds, Questions questions) {
     this.seconds = seconds;
+    this.questions = questions;
   }
 
   /** The outlook now, with the instruments at hand. */
@@ -88,7 +90,8 @@ public final class Outlooks {
             LiveSet.whole(diagnosis.candidates()),
             instruments,
             diagnosis.table(),
-            seconds)
+            seconds,
+            questions.offered(instruments))
         .ranked();
   }
 
@@ -96,7 +99,13 @@ public final class Outlooks {
     List<Candidate> candidates = diagnosis.candidates();
     LiveSet live = new LiveSet(candidates);
     NextStep steps =
-        new NextStep(diagnosis.module(), live, instruments, diagnosis.table(), seconds);
+        new NextStep(
+            diagnosis.module(),
+            live,
+            instruments,
+            diagnosis.table(),
+            seconds,
+            questions.offered(instruments));
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
     Taken taken = new Taken(diagnosis.sinceRepair());
     List<StepChoice.Worth<Step>> ranked =

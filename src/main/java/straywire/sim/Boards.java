@@ -8,6 +8,7 @@ import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import straywire.module.Control;
 import straywire.module.End;
+import straywire.module.Entry;
 import straywire.module.Lamp;
 import straywire.module.Point;
 import straywire.parts.Part;
@@ -108,8 +109,37 @@ public final class Boards {
 
   /** A button down and up again. */
   public BoardState press(BoardState state, String button) {
-    boolean rest = wiring.module().controls().get(button).restLevel();
+    boolean rest = rest(button);
     return move(move(state, Map.of(button, !rest)), Map.of(button, rest));
+  }
+
+  /** The state after what an entry says of the hand; readings change nothing. */
+  public BoardState after(BoardState state, Entry entry) {
+    if (entry instanceof Entry.Power e) {
+      return e.on() ? powerUp(state) : powerDown(state);
+    }
+    if (entry instanceof Entry.Set e) {
+      return move(state, e.levels());
+    }
+    if (entry instanceof Entry.Press e) {
+      return press(state, e.button());
+    }
+    if (entry instanceof Entry.Hold e) {
+      return move(state, Map.of(e.button(), !rest(e.button())));
+    }
+    if (entry instanceof Entry.Release e) {
+      return move(state, Map.of(e.button(), rest(e.button())));
+    }
+    return state;
+  }
+
+  private boolean rest(String button) {
+    return wiring.module().controls().get(button).restLevel();
+  }
+
+  /** The same controls with nothing known of what is remembered. */
+  public BoardState forget(BoardState state) {
+    return state.powered() ? powerUp(state) : state;
   }
 
   /**
