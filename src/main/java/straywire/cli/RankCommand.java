@@ -67,7 +67,7 @@ final class RankCommand implements Callable<Integer> {
       ObjectNode line = new SituationJson(about).of(now, log);
       out.println(line.toString());
     } else {
-      new Screen(out, about, Glyphs.of(Straywire.charset())).situation(now, log);
+      Screen.ofReport(out, about, Glyphs.of(Straywire.charset())).situation(now, log);
     }
     return ExitCode.OK.number();
   }
