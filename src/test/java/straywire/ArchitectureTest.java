@@ -26,6 +26,7 @@ class ArchitectureTest {
       List.of(
           "parts",
           "module",
+          "electrical",
           "sim",
           "faults",
           "advice",
@@ -56,7 +57,16 @@ class ArchitectureTest {
     packages.removeAll(COMPILED_RULES);
     assertThat(LAYERS).containsAll(packages);
     assertThat(packages)
-        .contains("parts", "module", "sim", "faults", "advice", "diagnosis", "casebook", "bench")
+        .contains(
+            "parts",
+            "module",
+            "electrical",
+            "sim",
+            "faults",
+            "advice",
+            "diagnosis",
+            "casebook",
+            "bench")
         .contains("pages", "cli");
     assertThat(PROGRAM_AND_TESTS.size()).isGreaterThan(PROGRAM.size());
   }
