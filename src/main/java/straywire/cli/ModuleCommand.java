@@ -7,6 +7,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import straywire.electrical.Times;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
 
@@ -33,6 +34,7 @@ final class ModuleCommand implements Runnable {
         module.controls().size(),
         module.lamps().size());
     ModuleFile.notes(module).forEach(note -> out.println("  note: " + note));
+    Times.of(module).forEach(line -> out.println("  " + line));
     return ExitCode.OK.number();
   }
 }

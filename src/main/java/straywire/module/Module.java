@@ -17,6 +17,7 @@ import straywire.parts.PartLibrary;
  * @param ports port name to its lines, high bit first
  * @param neighbours pairs of ends that lie side by side beyond those a DIP's legs imply
  * @param exercise the by-hand exercise: what to set, press and look at, in order
+ * @param passives resistors, and what sets the times of timers
  */
 public record Module(
     String name,
@@ -32,7 +33,42 @@ public record Module(
     List<Word> lampWords,
     List<List<End>> neighbours,
     List<Entry> exercise,
-    PartLibrary library) {
+    PartLibrary library,
+    Passives passives) {
+  /** A module without parts that have no logic. */
+  public Module(
+      String name,
+      String title,
+      String about,
+      SortedMap<String, Fitted> parts,
+      List<RailSegment> rails,
+      List<Net> nets,
+      SortedMap<String, Control> controls,
+      SortedMap<String, Lamp> lamps,
+      SortedMap<String, List<String>> ports,
+      List<Word> controlWords,
+      List<Word> lampWords,
+      List<List<End>> neighbours,
+      List<Entry> exercise,
+      PartLibrary library) {
+    this(
+        name,
+        title,
+        about,
+        parts,
+        rails,
+        nets,
+        controls,
+        lamps,
+        ports,
+        controlWords,
+        lampWords,
+        neighbours,
+        exercise,
+        library,
+        Passives.NONE);
+  }
+
   public Module {
     parts = Collections.unmodifiableSortedMap(new TreeMap<>(parts));
     rails = List.copyOf(rails);

@@ -63,6 +63,7 @@ public final class ModuleFile {
     }
     module.controls().keySet().forEach(c -> note(notes, wired, End.Kind.CONTROL, c));
     module.lamps().keySet().forEach(l -> note(notes, wired, End.Kind.LAMP, l));
+    module.passives().resistors().keySet().forEach(r -> note(notes, wired, End.Kind.RESISTOR, r));
     module
         .ports()
         .values()

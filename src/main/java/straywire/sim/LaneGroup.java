@@ -10,6 +10,7 @@ import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Point;
+import straywire.module.Resistor;
 
 /**
  * Up to 64 variations of one module, compiled. Immutable but for scratch space: everything that
@@ -43,6 +44,7 @@ final class LaneGroup {
   final long[] leaning;
 
   private final Map<String, ControlSeat> controls = new TreeMap<>();
+  private final List<ControlSeat> resistors = new ArrayList<>();
   private final int[][] seatsOnNode;
   private final int raisedAt;
   private final int unstableAt;
@@ -80,6 +82,13 @@ final class LaneGroup {
       controls.put(control.label(), seat);
       controlSeats.add(seat);
     }
+    for (Resistor resistor : wiring.module().passives().resistors().values()) {
+      int node = topology.node(wiring.row(new End(End.Kind.RESISTOR, resistor.label(), 0)));
+      resistors.add(
+          ControlSeat.ofResistor(resistor, wiring.module(), wiring, topology, node, driverCount));
+      driverCount += 2;
+    }
+    controlSeats.addAll(resistors);
     drivers = new Drivers(seats, controlSeats, nodes, 3 * nodes);
     int memoryEnd = seats.isEmpty() ? 3 * (nodes + drivers.count) : endOfMemory();
     raisedAt = memoryEnd;
@@ -96,7 +105,7 @@ final class LaneGroup {
           }
         });
     topology.spread(leaning);
-    controls.values().forEach(control -> control.heldUpBy(leaning[control.node]));
+    controlSeats.forEach(control -> control.heldUpBy(leaning[control.node]));
     solver = new NetSolver(topology, drivers);
     seatsOnNode = seatsByNode();
     before = new long[3 * nodes];
@@ -176,7 +185,8 @@ final class LaneGroup {
       }
     }
     // The memories lie behind nodes and drivers, whose number is known only now.
-    int shift = 3 * (nodes + driver + 2 * wiring.module().controls().size());
+    int pulling = wiring.module().controls().size() + wiring.module().passives().resistors().size();
+    int shift = 3 * (nodes + driver + 2 * pulling);
     seats.replaceAll(seat -> seat.movedTo(seat.stateAt + shift));
     return driver;
   }
@@ -298,6 +308,7 @@ final class LaneGroup {
     Arrays.fill(touchedClusters, true);
     Arrays.fill(touchedSeats, true);
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
+    resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
     settle(state);
     return state;
   }
@@ -329,6 +340,7 @@ final class LaneGroup {
       state[raisedAt + i] = raised[0];
     }
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
+    resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
     Arrays.fill(touchedDrivers, false);
     forgetAll(state, state[shortedAt]);
   }

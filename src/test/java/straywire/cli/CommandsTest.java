@@ -61,6 +61,13 @@ class CommandsTest {
   }
 
   @Test
+  void checkingAModuleWorksOutTheTimesOfItsTimer() {
+    CommandRun run = CommandRun.of("module", "check", "cases/tempo-clock/module.yaml");
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("  U1 runs at 0.988 Hz (").contains("low for 471 ms");
+  }
+
+  @Test
   void expectedLevelsStandBesideTheDrawingOfThePart() {
     CommandRun run =
         CommandRun.of("levels", "beat-memory", "--set", "address 0001 drive low", "--part", "U3");

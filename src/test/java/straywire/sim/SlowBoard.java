@@ -66,6 +66,15 @@ final class SlowBoard {
               contacts.put(label, net.add(new Driver(RAIL, RAIL)));
               pulls.put(label, net.add(new Driver(RESISTOR, RESISTOR)));
             });
+    module
+        .passives()
+        .resistors()
+        .keySet()
+        .forEach(
+            label -> {
+              Copper net = netAt[row(End.Kind.RESISTOR, label)];
+              pulls.put(label, net.add(new Driver(RESISTOR, RESISTOR)));
+            });
     module.lamps().values().forEach(this::fitLamp);
     module.parts().values().stream().filter(Fitted::fitted).forEach(this::fit);
   }
@@ -257,6 +266,10 @@ final class SlowBoard {
     powered = true;
     forgetAll();
     controls.keySet().forEach(this::work);
+    module
+        .passives()
+        .resistors()
+        .forEach((label, resistor) -> pulls.get(label).may = railLevel(resistor.to()));
     settle();
   }
 
