@@ -553,7 +553,10 @@ final class SlowBoard {
     }
     if (mayLow) {
       boolean raised = net.drivers.stream().anyMatch(d -> d.raised && d.may.contains(Can.LOW));
-      return !heldLow ? Signal.PULLED_LOW : raised ? Signal.RAISED_LOW : Signal.LOW;
+      boolean cmos = net.drivers.stream().anyMatch(d -> d.cmos && d.may.contains(Can.LOW));
+      return !heldLow
+          ? Signal.PULLED_LOW
+          : raised ? Signal.RAISED_LOW : cmos ? Signal.LOW_CMOS : Signal.LOW;
     }
     if (mayHigh) {
       boolean cmos = net.drivers.stream().anyMatch(d -> d.cmos && d.may.contains(Can.HIGH));
