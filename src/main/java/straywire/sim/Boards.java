@@ -81,6 +81,10 @@ public final class Boards {
    * @throws IllegalArgumentException when the module has no such control
    */
   public BoardState move(BoardState state, Map<String, Boolean> levels) {
+    return move(state, levels, true);
+  }
+
+  private BoardState move(BoardState state, Map<String, Boolean> levels, boolean startsOver) {
     Map<String, Boolean> controls = new TreeMap<>(state.controls());
     for (Map.Entry<String, Boolean> level : levels.entrySet()) {
       if (controls.put(level.getKey(), level.getValue()) == null) {
@@ -95,6 +99,9 @@ public final class Boards {
     long[][] words = new long[groups.length][];
     for (int g = 0; g < groups.length; g++) {
       words[g] = state.groups()[g].clone();
+      if (startsOver) {
+        groups[g].startOver(words[g]);
+      }
       groups[g].move(words[g], sorted);
     }
     return new BoardState(true, controls, words);
@@ -103,7 +110,14 @@ public final class Boards {
   /** A button down and up again. */
   public BoardState press(BoardState state, String button) {
     boolean rest = wiring.module().controls().get(button).restLevel();
-    return move(move(state, Map.of(button, !rest)), Map.of(button, rest));
+    return move(move(state, Map.of(button, !rest)), Map.of(button, rest), false);
+  }
+
+  /** Whether the last thing the hand did may have made an unknown bit of a part another one. */
+  public boolean moved(BoardState state, int lane, String part, int cell) {
+    int group = Lanes.group(lane);
+    return state.powered()
+        && groups[group].moved(state.groups()[group], part, cell, Lanes.bit(lane & 63)) != 0;
   }
 
   /**
