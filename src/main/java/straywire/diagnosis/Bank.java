@@ -144,6 +144,9 @@ final class Bank {
     if (state.powered() && !before.state().powered()) {
       beliefs = beliefs.afterPowerCycle();
     }
+    if (state != before.state()) {
+      beliefs = beliefs.without((lane, part, cell) -> boards.moved(state, lane, part, cell));
+    }
     if (entry instanceof Entry.Seen
         || entry instanceof Entry.Measured
         || entry instanceof Entry.Probed) {

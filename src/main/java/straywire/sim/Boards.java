@@ -87,6 +87,10 @@ public final class Boards {
    * @throws IllegalArgumentException when the module has no such control
    */
   public BoardState move(BoardState state, Map<String, Boolean> levels) {
+    return move(state, levels, true);
+  }
+
+  private BoardState move(BoardState state, Map<String, Boolean> levels, boolean startsOver) {
     Map<String, Boolean> controls = new TreeMap<>(state.controls());
     for (Map.Entry<String, Boolean> level : levels.entrySet()) {
       if (controls.put(level.getKey(), level.getValue()) == null) {
@@ -99,18 +103,40 @@ public final class Boards {
     }
     Map<String, Boolean> sorted = new TreeMap<>(levels);
     long[][] words = new long[groups.length][];
+<<<<<<< HEAD
     eachGroup(
         g -> {
           words[g] = state.groups()[g].clone();
           groups[g].move(words[g], sorted);
         });
+=======
+    for (int g = 0; g < groups.length; g++) {
+      words[g] = state.groups()[g].clone();
+      if (startsOver) {
+        groups[g].startOver(words[g]);
+      }
+      groups[g].move(words[g], sorted);
+    }
+>>>>>>> mistakes
     return new BoardState(true, controls, words);
   }
 
   /** A button down and up again. */
   public BoardState press(BoardState state, String button) {
+<<<<<<< HEAD
     boolean rest = rest(button);
     return move(move(state, Map.of(button, !rest)), Map.of(button, rest));
+=======
+    boolean rest = wiring.module().controls().get(button).restLevel();
+    return move(move(state, Map.of(button, !rest)), Map.of(button, rest), false);
+  }
+
+  /** Whether the last thing the hand did may have made an unknown bit of a part another one. */
+  public boolean moved(BoardState state, int lane, String part, int cell) {
+    int group = Lanes.group(lane);
+    return state.powered()
+        && groups[group].moved(state.groups()[group], part, cell, Lanes.bit(lane & 63)) != 0;
+>>>>>>> mistakes
   }
 
   /** The state after what an entry says of the hand; readings change nothing. */

@@ -2,6 +2,7 @@ package straywire.sim;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -310,19 +311,72 @@ final class LaneGroup {
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
     resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
     settle(state);
+    startOver(state);
     return state;
+  }
+
+  /** Begins to take down anew which remembered bits move. */
+  void startOver(long[] state) {
+    seats.forEach(seat -> seat.part.logic().startOver(state, seat.stateAt));
+  }
+
+  /** Lanes in which an unknown bit of the part may be another one since {@link #startOver}. */
+  long moved(long[] state, String part, int cell, long lanes) {
+    long moved = 0;
+    for (PartSeat seat : seats) {
+      if (seat.label.equals(part) && (seat.lanes & lanes) != 0) {
+        moved |= seat.part.logic().moved(state, seat.stateAt, cell) & seat.lanes & lanes;
+      }
+    }
+    return moved;
   }
 
   /** Moves controls, all at once, and lets the module settle. */
   void move(long[] state, Map<String, Boolean> levels) {
+    Map<ControlSeat, Long> closing = new LinkedHashMap<>();
     levels.forEach(
         (label, high) -> {
           ControlSeat seat = controls.get(label);
-          if (seat.move(high, drivers, state, topology.used)) {
+          long moved = seat.move(high, drivers, state, topology.used);
+          if (moved != 0) {
             touchedDrivers[seat.firstDriver] = true;
+          }
+          if (seat.closes(high) && (moved & seat.bounces(0)) != 0) {
+            closing.put(seat, moved);
           }
         });
     settle(state);
+    for (int bounce = 0; bounce < ControlSeat.MOST_BOUNCES && !closing.isEmpty(); bounce++) {
+      bounce(state, closing, bounce);
+    }
+  }
+
+  /** Contacts that just closed open and close again, all at once; other lanes stay as they are. */
+  private void bounce(long[] state, Map<ControlSeat, Long> closing, int bounce) {
+    long[] settled = state.clone();
+    long lanes = 0;
+    for (boolean open : new boolean[] {true, false}) {
+      for (Map.Entry<ControlSeat, Long> entry : closing.entrySet()) {
+        ControlSeat seat = entry.getKey();
+        long where = seat.bounces(bounce) & entry.getValue();
+        lanes |= where;
+        if (where != 0) {
+          touchedDrivers[seat.firstDriver] = true;
+          if (open) {
+            seat.open(drivers, state, where);
+          } else {
+            seat.closeAgain(drivers, state, where);
+          }
+        }
+      }
+      if (lanes == 0) {
+        return;
+      }
+      settle(state);
+    }
+    for (int i = 0; i < state.length; i++) {
+      state[i] = (settled[i] & ~lanes) | (state[i] & lanes);
+    }
   }
 
   long[] emptyState() {

@@ -23,9 +23,10 @@ class ProposalTest {
   void everyMechanismIsProposedThatTheModuleHasAPlaceFor() {
     Set<Mechanism> proposed = EnumSet.noneOf(Mechanism.class);
     suggestions.forEach(s -> proposed.add(s.mechanism()));
-    // Its rails are in one piece.
+    // Its rails are in one piece, its parts are supplied at the corners, its button clocks nothing.
     assertThat(EnumSet.complementOf(EnumSet.copyOf(proposed)))
-        .containsExactly(Mechanism.RAIL_NOT_LINKED);
+        .containsExactly(
+            Mechanism.RAIL_NOT_LINKED, Mechanism.SUPPLY_AT_CORNERS, Mechanism.CONTACT_BOUNCES);
   }
 
   @Test
@@ -42,6 +43,7 @@ class ProposalTest {
         .containsEntry(Mechanism.LED_DEAD, 16)
         .containsEntry(Mechanism.CONTACT_DEAD, 14)
         .containsEntry(Mechanism.TURNED, 5)
+        .containsEntry(Mechanism.NOT_ACROSS_TRENCH, 5)
         .containsEntry(Mechanism.SUPPLY_AS_16, 2)
         .containsEntry(Mechanism.WRONG_RAIL, 7);
   }
