@@ -15,6 +15,8 @@ import straywire.parts.Part;
 
 /** A module built in many ways at once: lane i is the module under variation i. */
 public final class Boards {
+  private static final int WORTH_SHARING = 6;
+
   private final Wiring wiring;
   private final List<Variation> variations;
   private final LaneGroup[] groups;
@@ -38,9 +40,13 @@ public final class Boards {
         });
   }
 
-  /** Groups have nothing in common but what never changes, so each may have its own thread. */
+  /**
+   * Groups have nothing in common but what never changes, so each may have its own thread; a few are
+   * done before another thread has woken up.
+   */
   private void eachGroup(IntConsumer work) {
-    IntStream.range(0, groups.length).parallel().forEach(work);
+    IntStream each = IntStream.range(0, groups.length);
+    (groups.length < WORTH_SHARING ? each : each.parallel()).forEach(work);
   }
 
   public int lanes() {
@@ -103,31 +109,20 @@ public final class Boards {
     }
     Map<String, Boolean> sorted = new TreeMap<>(levels);
     long[][] words = new long[groups.length][];
-<<<<<<< HEAD
     eachGroup(
         g -> {
           words[g] = state.groups()[g].clone();
+          if (startsOver) {
+            groups[g].startOver(words[g]);
+          }
           groups[g].move(words[g], sorted);
         });
-=======
-    for (int g = 0; g < groups.length; g++) {
-      words[g] = state.groups()[g].clone();
-      if (startsOver) {
-        groups[g].startOver(words[g]);
-      }
-      groups[g].move(words[g], sorted);
-    }
->>>>>>> mistakes
     return new BoardState(true, controls, words);
   }
 
   /** A button down and up again. */
   public BoardState press(BoardState state, String button) {
-<<<<<<< HEAD
     boolean rest = rest(button);
-    return move(move(state, Map.of(button, !rest)), Map.of(button, rest));
-=======
-    boolean rest = wiring.module().controls().get(button).restLevel();
     return move(move(state, Map.of(button, !rest)), Map.of(button, rest), false);
   }
 
@@ -136,7 +131,6 @@ public final class Boards {
     int group = Lanes.group(lane);
     return state.powered()
         && groups[group].moved(state.groups()[group], part, cell, Lanes.bit(lane & 63)) != 0;
->>>>>>> mistakes
   }
 
   /** The state after what an entry says of the hand; readings change nothing. */
