@@ -98,7 +98,9 @@ final class Bank {
     return said.length == 0 ? 0 : said[lane];
   }
 
-  /** Prior times likelihood of the entry at {@code index}, over all lanes; 0 when it did not speak. */
+  /**
+   * Prior times likelihood of the entry at {@code index}, over all lanes; 0 when it did not speak.
+   */
   double massOf(int index) {
     return moments.get(index + 1).mass();
   }

@@ -172,15 +172,14 @@ public final class Outlooks {
     double prior = prior(candidates);
     List<Suspect> suspects = new ArrayList<>();
     for (List<Candidate> group : groups.values()) {
-      double probability = group.stream().mapToDouble(Candidate::probability).sum();
+      List<Candidate> alone = PairFolding.alone(group);
+      double probability = total(group);
       suspects.add(
           new Suspect(
               probability,
-              0,
-              group.stream().map(Candidate::hypothesis).toList(),
-              suspects.size() < LEADERS * 2
-                  ? grounds(diagnosis, group, prior)
-                  : List.of()));
+              Math.max(0, probability - total(alone)),
+              alone.stream().map(Candidate::hypothesis).toList(),
+              suspects.size() < LEADERS * 2 ? grounds(diagnosis, group, prior) : List.of()));
     }
     suspects.sort(FALLING);
     return PairFolding.folded(suspects).stream().sorted(FALLING).toList();
@@ -196,8 +195,7 @@ public final class Outlooks {
         double said = group.get(0).lane().logLikelihoodOf(entry);
         double others = diagnosis.massOf(entry);
         for (Candidate member : group) {
-          others -=
-              member.hypothesis().prior() * Math.exp(member.lane().logLikelihoodOf(entry));
+          others -= member.hypothesis().prior() * Math.exp(member.lane().logLikelihoodOf(entry));
         }
         double rest = prior - own;
         double factor = rest > 0 && others > 0 ? said - Math.log(others / rest) : 0;
@@ -210,6 +208,10 @@ public final class Outlooks {
         Comparator.comparingDouble((Ground g) -> -Math.abs(g.logFactor()))
             .thenComparingInt(Ground::entry));
     return grounds;
+  }
+
+  private static double total(List<Candidate> candidates) {
+    return candidates.stream().mapToDouble(Candidate::probability).sum();
   }
 
   private static double prior(List<Candidate> candidates) {

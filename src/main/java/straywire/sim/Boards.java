@@ -41,8 +41,8 @@ public final class Boards {
   }
 
   /**
-   * Groups have nothing in common but what never changes, so each may have its own thread; a few are
-   * done before another thread has woken up.
+   * Groups have nothing in common but what never changes, so each may have its own thread; a few
+   * are done before another thread has woken up.
    */
   private void eachGroup(IntConsumer work) {
     IntStream each = IntStream.range(0, groups.length);

@@ -126,6 +126,25 @@ class CommandsTest {
         .startsWith(CASE + ": fine. About beat-memory, ");
   }
 
+  @Test
+  void aFolderWithoutCasesIsNoSuccess() {
+    CommandRun none = CommandRun.of("case", "run", "nowhere");
+    assertThat(none.code()).isEqualTo(3);
+    assertThat(none.err()).startsWith("straywire: nowhere: there is no such folder of cases");
+    CommandRun empty = CommandRun.of("case", "run", folder.toString());
+    assertThat(empty.code()).isEqualTo(3);
+    assertThat(empty.err()).contains("there is no case in it");
+  }
+
+  @Test
+  void aLogOfAModuleThatIsNotThereIsSaidWithItsLine() throws IOException {
+    Path log = folder.resolve("log.jsonl");
+    Files.writeString(log, "{\"v\":1,\"n\":0,\"log\":\"beat-memori\"}\n");
+    assertThat(CommandRun.of("rank", log.toString()).err())
+        .startsWith("straywire: " + log + ":1: log: there is no module.yaml beside it")
+        .contains("nearest is beat-memory");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -137,6 +156,11 @@ class CommandsTest {
           levels beat-memory --part U9        | 3 | straywire: no part is labelled U9; nearest is U1
           levels beat-memory --set adress_1   | 3 | straywire: set: missing: a value for adress_1
           case add cases/none.jsonl           | 3 | straywire: cases/none.jsonl: there is no such file
+          case add cases/none.jsonl --within -3 | 3 | straywire: --within: a case is found within 1 step or more, got -3
+          sit beat-memory --priors none.yaml  | 3 | straywire: none.yaml: there is no such file
+          sit beat-memory --journal cases/beat-memory | 3 | straywire: cases/beat-memory: is a folder; name a file in it
+          sit beat-memory --journal none/x.jsonl | 4 | straywire: none/x.jsonl: there is no such file or folder
+          case record beat-memory jumper-missing --to target/x.jsonl | 3 | straywire: FAULT: no fault is called jumper-missing; there are jumper-missing
           rank                                | 2 | straywire: Missing required parameter: 'LOGFILE'
           rnak                                | 2 | straywire: Unmatched argument at index 0: 'rnak'
           module                              | 2 | straywire: say what to do: check FILE
