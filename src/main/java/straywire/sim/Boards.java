@@ -103,31 +103,20 @@ public final class Boards {
     }
     Map<String, Boolean> sorted = new TreeMap<>(levels);
     long[][] words = new long[groups.length][];
-<<<<<<< HEAD
     eachGroup(
         g -> {
           words[g] = state.groups()[g].clone();
+          if (startsOver) {
+            groups[g].startOver(words[g]);
+          }
           groups[g].move(words[g], sorted);
         });
-=======
-    for (int g = 0; g < groups.length; g++) {
-      words[g] = state.groups()[g].clone();
-      if (startsOver) {
-        groups[g].startOver(words[g]);
-      }
-      groups[g].move(words[g], sorted);
-    }
->>>>>>> mistakes
     return new BoardState(true, controls, words);
   }
 
   /** A button down and up again. */
   public BoardState press(BoardState state, String button) {
-<<<<<<< HEAD
     boolean rest = rest(button);
-    return move(move(state, Map.of(button, !rest)), Map.of(button, rest));
-=======
-    boolean rest = wiring.module().controls().get(button).restLevel();
     return move(move(state, Map.of(button, !rest)), Map.of(button, rest), false);
   }
 
@@ -136,7 +125,6 @@ public final class Boards {
     int group = Lanes.group(lane);
     return state.powered()
         && groups[group].moved(state.groups()[group], part, cell, Lanes.bit(lane & 63)) != 0;
->>>>>>> mistakes
   }
 
   /** The state after what an entry says of the hand; readings change nothing. */
