@@ -34,6 +34,7 @@ class ArchitectureTest {
           "prove",
           "casebook",
           "bench",
+          "pages",
           "cli");
 
   private static final JavaClasses PROGRAM =
@@ -66,7 +67,7 @@ class ArchitectureTest {
             "diagnosis",
             "casebook",
             "bench")
-        .contains("cli");
+        .contains("pages", "cli");
     assertThat(PROGRAM_AND_TESTS.size()).isGreaterThan(PROGRAM.size());
   }
 

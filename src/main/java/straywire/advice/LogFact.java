@@ -101,6 +101,11 @@ public sealed interface LogFact {
 
   /** What a net of the healthy module would be, as the controls stand. */
   record Expected(String net, Signal signal) implements LogFact {
+    /** A plain low. */
+    public boolean low() {
+      return signal == Signal.LOW || signal == Signal.RAIL_LOW || signal == Signal.PULLED_LOW;
+    }
+
     /** Nobody drives it. */
     public boolean released() {
       return signal == Signal.OPEN_INPUT

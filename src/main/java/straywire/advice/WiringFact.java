@@ -53,6 +53,23 @@ public sealed interface WiringFact {
       return name.startsWith("/");
     }
 
+    /**
+     * Which of several like functions of the part it belongs to, such as 1 of /1CLR; often none.
+     */
+    public String element() {
+      return name.replaceAll("^/?(\\d?).*$", "$1");
+    }
+
+    /** A low here sets a flip-flop or latch. */
+    public boolean setsByLow() {
+      return name.matches("/\\d?PRE|/\\dS\\d?");
+    }
+
+    /** A low here clears a flip-flop or latch. */
+    public boolean clearsByLow() {
+      return name.matches("/\\d?CLR|/\\dR");
+    }
+
     /** A leg at one of the four corners of the package. */
     public boolean corner() {
       return number == 1 || number == legs || number == legs / 2 || number == legs / 2 + 1;
@@ -186,6 +203,9 @@ public sealed interface WiringFact {
    * @param places the part, then input pin, output pin, input pin ...
    */
   record UsedInverters(String part, int count, List<String> places) implements WiringFact {}
+
+  /** What a button says reaches a net, directly or through inverters. Derived. */
+  record Leads(String control, String net) implements WiringFact {}
 
   /** A part type that fits the same socket but works differently. */
   record LookAlike(String type, String other, String how) implements WiringFact {}

@@ -12,20 +12,24 @@ import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.module.Nearest;
 import straywire.parts.InputError;
+import straywire.parts.OwnParts;
+import straywire.parts.PartLibrary;
 import straywire.parts.ShippedParts;
 
-/** Where the shipped case book is, and the user's own. */
+/** Where the shipped case book is, and what is the user's own. */
 final class Home {
   private static final String MODULE_FILE = "module.yaml";
 
   private final Path shipped;
   private final Path own;
   private final Path sittings;
+  private final Path ownParts;
 
-  Home(Path home, Path own, Path sittings) {
+  Home(Path home, Path own, Path sittings, Path ownParts) {
     this.shipped = home.resolve("cases");
     this.own = own;
     this.sittings = sittings;
+    this.ownParts = ownParts;
   }
 
   /** As the launcher and the environment say. */
@@ -33,14 +37,25 @@ final class Home {
     return new Home(
         Path.of(System.getProperty("straywire.home", ".")),
         users("STRAYWIRE_CASES", "cases"),
-        users("STRAYWIRE_SITTINGS", "sittings"));
+        users("STRAYWIRE_SITTINGS", "sittings"),
+        users("STRAYWIRE_PARTS", "parts"));
   }
 
   private static Path users(String variable, String folder) {
     String named = System.getenv().getOrDefault(variable, "");
-    return named.isEmpty()
-        ? Path.of(System.getProperty("user.home"), ".straywire", folder)
-        : Path.of(named);
+    return named.isEmpty() ? userHome().resolve(".straywire").resolve(folder) : Path.of(named);
+  }
+
+  /** As the shell has it; the virtual machine asks the system's list of users instead. */
+  private static Path userHome() {
+    String home = System.getenv().getOrDefault("HOME", "");
+    return Path.of(home.isEmpty() ? System.getProperty("user.home") : home);
+  }
+
+  /** The parts that ship, and beside them the user's own where there are any. */
+  PartLibrary parts() {
+    PartLibrary shipped = new ShippedParts();
+    return Files.exists(ownParts) ? OwnParts.beside(shipped, ownParts) : shipped;
   }
 
   /** Where journals of sittings go that name none. */
@@ -70,7 +85,7 @@ final class Home {
   Module read(Path file) {
     return file.startsWith(shipped)
         ? ModuleFile.readShipped(file, new ShippedParts())
-        : ModuleFile.read(file, new ShippedParts());
+        : ModuleFile.read(file, parts());
   }
 
   /**
@@ -90,6 +105,14 @@ final class Home {
     }
     String name = LogFile.header(log).module();
     Path beside = log.resolveSibling(MODULE_FILE);
+    if (!Files.isRegularFile(beside) && !modules().contains(name)) {
+      throw new InputError(
+          log.toString(),
+          1,
+          "log: there is no module.yaml beside it, and no module of the case book is called "
+              + name
+              + Nearest.hint(name, modules()));
+    }
     return Files.isRegularFile(beside) ? beside : moduleFile(name);
   }
 
@@ -98,14 +121,18 @@ final class Home {
     if (Files.isRegularFile(given)) {
       return given;
     }
-    if (Files.isRegularFile(given.resolve(MODULE_FILE)) && nameOrFile.contains("/")) {
-      return given.resolve(MODULE_FILE);
+    Path inside = given.resolve(MODULE_FILE);
+    if (Files.isRegularFile(inside) && nameOrFile.contains("/")) {
+      return inside;
     }
     for (Path cases : List.of(shipped, own)) {
       Path file = cases.resolve(nameOrFile).resolve(MODULE_FILE);
       if (Files.isRegularFile(file)) {
         return file;
       }
+    }
+    if (Files.isRegularFile(inside)) {
+      return inside;
     }
     throw new InputError(
         nameOrFile,

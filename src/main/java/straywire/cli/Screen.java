@@ -21,8 +21,10 @@ import straywire.diagnosis.Outlook.Verdict;
 import straywire.diagnosis.Unseen;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
+import straywire.module.Entry;
 import straywire.module.EntryWords;
 import straywire.module.Module;
+import straywire.module.Word;
 
 /** Prints how a sitting stands, in short plain lines. */
 final class Screen {
@@ -37,6 +39,8 @@ final class Screen {
   /** Faults not ruled out that are listed. */
   private static final int MOST_HIDDEN = 20;
 
+  private static final int LEAST_COLUMNS = 40;
+
   /** A suspect below this is not worth a line. */
   private static final double LEAST_SHOWN = 0.01;
 
@@ -46,22 +50,66 @@ final class Screen {
   private final StepWords words;
   private final EntryWords typed;
 
+  /** Whether anybody can type an answer. */
+  private final boolean answered;
+
+  private final int columns;
+
   Screen(PrintWriter out, Module module, Glyphs glyphs) {
+    this(out, module, glyphs, Integer.MAX_VALUE, true);
+  }
+
+  /**
+   * For a terminal.
+   *
+   * @param columns that a line may have; below 40 it is taken not to be known
+   */
+  Screen(PrintWriter out, Module module, Glyphs glyphs, int columns) {
+    this(out, module, glyphs, columns < LEAST_COLUMNS ? Integer.MAX_VALUE : columns, true);
+  }
+
+  private Screen(PrintWriter out, Module module, Glyphs glyphs, int columns, boolean answered) {
     this.out = out;
     this.module = module;
     this.glyphs = glyphs;
+    this.columns = columns;
+    this.answered = answered;
     words = new StepWords(module);
     typed = new EntryWords(module);
   }
 
+  /** For a report: nobody is asked to type anything. */
+  static Screen ofReport(PrintWriter out, Module module, Glyphs glyphs) {
+    return new Screen(out, module, glyphs, Integer.MAX_VALUE, false);
+  }
+
+  /** One line; one too long for the terminal goes on below, set in a little further. */
   void line(String text) {
-    out.println(text);
+    String left = text;
+    String indent = " ".repeat(text.length() - text.stripLeading().length() + 4);
+    while (left.length() > columns) {
+      int at = left.lastIndexOf(' ', columns);
+      if (at < indent.length()) {
+        break;
+      }
+      out.println(left.substring(0, at));
+      left = indent + left.substring(at + 1);
+    }
+    out.println(left);
+  }
+
+  /** What to type; left out of a report. */
+  private void toType(String text) {
+    if (answered) {
+      line(text);
+    }
   }
 
   /** Everything, in the order a person needs it. */
   void situation(Situation now, BenchLog log) {
     if (now.stage() == Stage.CLOSED) {
-      line("Closed by its finding.");
+      line("Closed by its finding: " + finding(log).replaceFirst("\\.$", "") + ".");
+      out.flush();
       return;
     }
     advice(now);
@@ -69,6 +117,14 @@ final class Screen {
     ranking(now, log);
     next(now);
     out.flush();
+  }
+
+  private static String finding(BenchLog log) {
+    return log.standing().stream()
+        .map(BenchLog.Line::entry)
+        .filter(Entry.Finding.class::isInstance)
+        .map(e -> ((Entry.Finding) e).words())
+        .collect(Collectors.joining("; "));
   }
 
   /** Cautions before all else, then what is normal, then what does not go together. */
@@ -83,6 +139,9 @@ final class Screen {
   }
 
   void hints(Situation now) {
+    if (now.stage() == Stage.CONFIRMED || now.stage() == Stage.CLOSED) {
+      return;
+    }
     for (Hint hint : now.advice().hints()) {
       line("  Hint: " + hint.text());
     }
@@ -136,6 +195,9 @@ final class Screen {
     if (members.size() > MOST_FAULTS) {
       line("           or one of " + (members.size() - MOST_FAULTS) + " more that look the same");
     }
+    if (suspect.withAnother() >= LEAST_SHOWN) {
+      line("           in " + percent(suspect.withAnother()) + " of all, another fault beside it");
+    }
     String grounds =
         grounds("for", suspect, standing, true) + grounds("against", suspect, standing, false);
     if (!grounds.isEmpty()) {
@@ -174,15 +236,17 @@ final class Screen {
     switch (now.stage()) {
       case REPAIRING -> repair(now);
       case CONFIRMED -> {
-        line("All works as it should. Type finish to write the finding.");
+        line("All works as it should.");
+        toType("Type finish to write the finding.");
         if (now.outlook().verdict() == Verdict.OPEN) {
-          line("Working the module does not show everything: type hidden, or more for steps.");
+          toType("Working the module does not show everything: type hidden, or more for steps.");
         }
       }
       case CLOSED -> {}
       case EXERCISING, SEARCHING, CONFIRMING -> {
         if (now.mayFinish()) {
-          line("The exercise shows nothing wrong. Type finish to leave it at that, or go on:");
+          line("The exercise shows nothing wrong.");
+          toType("Type finish to leave it at that, or go on:");
         }
         now.next().ifPresentOrElse(step -> step("Next", step, now), () -> line("No step left."));
       }
@@ -201,7 +265,7 @@ final class Screen {
     for (int i = 0; i < Math.min(MOST_FAULTS, members.size()); i++) {
       line("  " + (i + 1) + ") " + members.get(i).repair());
     }
-    line(
+    toType(
         members.size() == 1
             ? "Then type repaired."
             : "Then type repaired and its number, such as repaired 1.");
@@ -215,7 +279,7 @@ final class Screen {
     handling.forEach(h -> line("    " + h));
     line("    " + words.reading(step.wanted()));
     expected(step);
-    line("    answer: " + step.wanted().howToAnswer() + "; ? for don't know");
+    toType("    answer: " + step.wanted().howToAnswer() + "; ? for don't know");
   }
 
   private void expected(Proposed step) {
@@ -290,10 +354,13 @@ final class Screen {
   void hidden(List<Unseen.Hidden> hidden) {
     long invisible = hidden.stream().filter(Unseen.Hidden::invisible).count();
     line(
-        hidden.size()
-            + " faults are not ruled out; "
-            + invisible
-            + " of them no lamp shows, whatever is set: harmless for this module alone.");
+        (hidden.size() == 1 ? "One fault is" : hidden.size() + " faults are")
+            + " not ruled out"
+            + (invisible == 0
+                ? "; each of them some setting shows at a lamp."
+                : "; "
+                    + invisible
+                    + " of them no lamp shows, whatever is set: harmless for this module alone."));
     for (Unseen.Hidden one : hidden.stream().limit(MOST_HIDDEN).toList()) {
       line(
           "  "
@@ -311,13 +378,22 @@ final class Screen {
     line(String.format(Locale.ROOT, "  %3d  %s", line.number(), typed.print(line.entry())));
   }
 
-  /** Controls and power in one line. */
+  /** Controls and power in one line, words high bit first. */
   void controls(Situation now) {
-    String levels =
-        now.controls().levels().entrySet().stream()
-            .map(e -> e.getKey() + "=" + (e.getValue() ? "1" : "0"))
-            .collect(Collectors.joining(" "));
-    line("  power " + (now.controls().power() ? "on" : "off") + ", " + levels);
+    Map<String, Boolean> left = new TreeMap<>(now.controls().levels());
+    List<String> shown = new ArrayList<>();
+    for (Word word : module.controlWords()) {
+      if (left.keySet().containsAll(word.members())) {
+        shown.add(
+            word.label()
+                + " "
+                + word.members().stream()
+                    .map(m -> left.remove(m) ? "1" : "0")
+                    .collect(Collectors.joining()));
+      }
+    }
+    left.forEach((control, high) -> shown.add(control + " " + (high ? "high" : "low")));
+    line("  power " + (now.controls().power() ? "on" : "off") + ", " + String.join(", ", shown));
   }
 
   Module module() {

@@ -14,6 +14,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import straywire.advice.RuleBase;
 import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
 
@@ -39,14 +40,15 @@ final class SitCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Workbench workbench = tables.workbench(Home.usual().module(module));
+    Workbench workbench = tables.workbench(RuleBase.shipped(), Home.usual().module(module));
     Path file =
         journal.orElseGet(
             () ->
                 Journals.fresh(Home.usual().sittings(), workbench.module().name(), Instant.now()));
-    spec.commandLine().getOut().println("Written down in " + file);
-    spec.commandLine().getOut().flush();
     try (Sitting sitting = Journals.sitting(workbench, file)) {
+      spec.commandLine().getOut().println("Written down in " + file);
+      sitting.torn().ifPresent(cut -> spec.commandLine().getOut().println(told(cut)));
+      spec.commandLine().getOut().flush();
       if (Boolean.getBoolean("straywire.terminal")) {
         TerminalSitting.run(sitting);
       } else {
@@ -61,6 +63,10 @@ final class SitCommand implements Callable<Integer> {
         .getOut()
         .println("To go on with it: straywire sit " + module + " --journal " + file);
     return ExitCode.OK.number();
+  }
+
+  private static String told(String torn) {
+    return "Its last line was cut off and is left out: " + torn;
   }
 
   /** Without a terminal: lines are echoed, so that the output reads as a protocol. */

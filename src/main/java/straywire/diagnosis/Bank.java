@@ -3,7 +3,6 @@ package straywire.diagnosis;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import straywire.faults.Hypothesis;
 import straywire.faults.VariationOf;
 import straywire.faults.Visibility;
@@ -42,11 +41,17 @@ final class Bank {
    * After one entry.
    *
    * @param said log likelihood of the entry by lane; empty when it was an action
+   * @param mass likelihood of the entry by prior: summed over the lanes, prior times likelihood
    * @param total log likelihood of the log so far
    * @param slips readings so far that the lane's hypothesis calls a slip
    */
   private record Moment(
-      BoardState state, CellBeliefs beliefs, double[] said, double[] total, int[] slips) {}
+      BoardState state,
+      CellBeliefs beliefs,
+      double[] said,
+      double mass,
+      double[] total,
+      int[] slips) {}
 
   Bank(Module module, Wiring wiring, List<Hypothesis> hypotheses, ReadingTable table) {
     this.module = module;
@@ -61,6 +66,7 @@ final class Bank {
             boards.off(),
             new CellBeliefs(module, boards.lanes()),
             NOTHING_SAID,
+            0,
             new double[boards.lanes()],
             new int[boards.lanes()]));
   }
@@ -90,6 +96,13 @@ final class Bank {
   double logLikelihoodOf(int index, int lane) {
     double[] said = moments.get(index + 1).said();
     return said.length == 0 ? 0 : said[lane];
+  }
+
+  /**
+   * Prior times likelihood of the entry at {@code index}, over all lanes; 0 when it did not speak.
+   */
+  double massOf(int index) {
+    return moments.get(index + 1).mass();
   }
 
   /** False when the entry at {@code index} was an action and nothing else was said of it. */
@@ -125,6 +138,7 @@ final class Bank {
             state,
             new CellBeliefs(module, boards.lanes()),
             NOTHING_SAID,
+            0,
             new double[boards.lanes()],
             new int[boards.lanes()]));
   }
@@ -136,12 +150,17 @@ final class Bank {
    */
   void accept(Entry entry, double[] weights) {
     Moment before = last();
-    BoardState state = act(entry, before.state());
-    CellBeliefs beliefs = before.beliefs();
+    boolean forgets = SymptomScores.leavesMemoryUnknown(entry);
+    BoardState state =
+        forgets ? boards.forget(before.state()) : boards.after(before.state(), entry);
+    CellBeliefs beliefs = forgets ? new CellBeliefs(module, boards.lanes()) : before.beliefs();
     Tally tally = new Tally(weights);
     boolean spoke = Arrays.stream(weights).anyMatch(w -> w != 0);
     if (state.powered() && !before.state().powered()) {
       beliefs = beliefs.afterPowerCycle();
+    }
+    if (state != before.state()) {
+      beliefs = beliefs.without((lane, part, cell) -> boards.moved(state, lane, part, cell));
     }
     if (entry instanceof Entry.Seen
         || entry instanceof Entry.Measured
@@ -162,9 +181,18 @@ final class Bank {
                 state,
                 beliefs,
                 tally.logs,
+                mass(tally.logs),
                 sum(before.total(), tally.logs),
                 sum(before.slips(), tally.slips))
-            : new Moment(state, beliefs, NOTHING_SAID, before.total(), before.slips()));
+            : new Moment(state, beliefs, NOTHING_SAID, 0, before.total(), before.slips()));
+  }
+
+  private double mass(double[] said) {
+    double mass = 0;
+    for (int lane = 0; lane < said.length; lane++) {
+      mass += hypotheses.get(lane).prior() * Math.exp(said[lane]);
+    }
+    return mass;
   }
 
   private static double[] sum(double[] a, double[] b) {
@@ -181,29 +209,6 @@ final class Bank {
       sum[i] = a[i] + b[i];
     }
     return sum;
-  }
-
-  private BoardState act(Entry entry, BoardState state) {
-    if (entry instanceof Entry.Power e) {
-      return e.on() ? boards.powerUp(state) : boards.powerDown(state);
-    }
-    if (entry instanceof Entry.Set e) {
-      return boards.move(state, e.levels());
-    }
-    if (entry instanceof Entry.Press e) {
-      return boards.press(state, e.button());
-    }
-    if (entry instanceof Entry.Hold e) {
-      return boards.move(state, Map.of(e.button(), !rest(e.button())));
-    }
-    if (entry instanceof Entry.Release e) {
-      return boards.move(state, Map.of(e.button(), rest(e.button())));
-    }
-    return state;
-  }
-
-  private boolean rest(String button) {
-    return module.controls().get(button).restLevel();
   }
 
   private void read(Entry entry, BoardState state, CellBeliefs beliefs, Tally tally) {

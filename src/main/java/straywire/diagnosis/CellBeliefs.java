@@ -70,10 +70,7 @@ final class CellBeliefs {
    * @return log likelihood of the reading given all earlier ones
    */
   double read(int lane, String label, int word, double[] ifOne, double[] ifZero) {
-    if (!owned[lane]) {
-      lanes.set(lane, new TreeMap<>(lanes.get(lane)));
-      owned[lane] = true;
-    }
+    own(lane);
     int at = firstCell.get(label) + word;
     float[] earlier = lanes.get(lane).getOrDefault(at, new float[2 * ifOne.length]);
     float[] beliefs = earlier.clone();
@@ -120,6 +117,34 @@ final class CellBeliefs {
 
   private static double probabilityOfOne(float[] beliefs, int bit) {
     return 1 / (1 + Math.exp((double) beliefs[2 * bit + 1] - beliefs[2 * bit]));
+  }
+
+  /** Says whether a bit that was read may be another one by now. */
+  interface Moved {
+    boolean bit(int lane, String label, int cell);
+  }
+
+  /** Without what was read of bits that may be other ones by now. */
+  CellBeliefs without(Moved moved) {
+    CellBeliefs next = new CellBeliefs(this);
+    List<String> labels = List.copyOf(firstCell.keySet());
+    for (int lane = 0; lane < lanes.size(); lane++) {
+      for (int at : lanes.get(lane).keySet()) {
+        String label = labels.get(at / BITS_OF_PART);
+        if (moved.bit(lane, label, at % BITS_OF_PART)) {
+          next.own(lane);
+          next.lanes.get(lane).remove(at);
+        }
+      }
+    }
+    return next;
+  }
+
+  private void own(int lane) {
+    if (!owned[lane]) {
+      lanes.set(lane, new TreeMap<>(lanes.get(lane)));
+      owned[lane] = true;
+    }
   }
 
   /** After a power cycle: what was known is true again with {@link #WAKES_ALIKE}. */

@@ -1,24 +1,19 @@
 package straywire.diagnosis;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import straywire.diagnosis.Diagnosis.Candidate;
 import straywire.diagnosis.Outlook.Ground;
 import straywire.diagnosis.Outlook.Proposal;
 import straywire.diagnosis.Outlook.Suspect;
 import straywire.diagnosis.Outlook.Verdict;
 import straywire.faults.Hypothesis;
-import straywire.faults.HypothesisPairs;
 
 /** Draws up how a sitting stands from the posterior and the steps at hand. */
 public final class Outlooks {
@@ -42,10 +37,17 @@ public final class Outlooks {
   /** An entry that says less than this, as a natural log, is not named as a ground. */
   private static final double LEAST_GROUND = 0.5;
 
-  private final StepSeconds seconds;
+  private static final Comparator<Suspect> FALLING =
+      Comparator.comparingDouble(Suspect::probability)
+          .reversed()
+          .thenComparing(s -> s.first().id());
 
-  public Outlooks(StepSeconds seconds) {
+  private final StepSeconds seconds;
+  private final Questions questions;
+
+  public Outlooks(StepSeconds seconds, Questions questions) {
     this.seconds = seconds;
+    this.questions = questions;
   }
 
   /** The outlook now, with the instruments at hand. */
@@ -88,7 +90,8 @@ public final class Outlooks {
             LiveSet.whole(diagnosis.candidates()),
             instruments,
             diagnosis.table(),
-            seconds)
+            seconds,
+            questions.offered(instruments))
         .ranked();
   }
 
@@ -96,7 +99,13 @@ public final class Outlooks {
     List<Candidate> candidates = diagnosis.candidates();
     LiveSet live = new LiveSet(candidates);
     NextStep steps =
-        new NextStep(diagnosis.module(), live, instruments, diagnosis.table(), seconds);
+        new NextStep(
+            diagnosis.module(),
+            live,
+            instruments,
+            diagnosis.table(),
+            seconds,
+            questions.offered(instruments));
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
     Taken taken = new Taken(diagnosis.sinceRepair());
     List<StepChoice.Worth<Step>> ranked =
@@ -104,10 +113,7 @@ public final class Outlooks {
             .filter(worth -> offered.test(worth.step()) && !taken.repeats(worth.step()))
             .toList();
     Verdict verdict =
-        verdict(
-            suspects,
-            candidates,
-            ranked.stream().mapToDouble(StepChoice.Worth::bits).max().orElse(0));
+        verdict(suspects, ranked.stream().mapToDouble(StepChoice.Worth::bits).max().orElse(0));
     double uncertainty =
         Posterior.entropy(candidates.stream().mapToDouble(Candidate::probability).toArray());
     List<Proposal> proposals = new ArrayList<>();
@@ -135,36 +141,17 @@ public final class Outlooks {
     return suspects.stream().limit(LEADERS).map(Suspect::first).toList();
   }
 
-  private static Verdict verdict(
-      List<Suspect> suspects, List<Candidate> candidates, double mostBits) {
+  private static Verdict verdict(List<Suspect> suspects, double mostBits) {
     Suspect first = suspects.get(0);
     if (first.healthy()
         && (first.probability() >= BEYOND_DOUBT
             || (first.probability() >= LIKELY_SOUND && mostBits < LITTLE_TO_LEARN))) {
       return Verdict.NOTHING_WRONG;
     }
-    if (!first.healthy() && present(first, candidates) >= BEYOND_DOUBT) {
+    if (!first.healthy() && first.probability() >= BEYOND_DOUBT) {
       return Verdict.NAMED;
     }
     return mostBits == 0 ? Verdict.INSEPARABLE : Verdict.OPEN;
-  }
-
-  /**
-   * Probability that the fault is there, alone or with another one: what is left beside it shows
-   * after the repair.
-   */
-  private static double present(Suspect suspect, List<Candidate> candidates) {
-    Set<String> members =
-        suspect.members().stream().map(Hypothesis::id).collect(Collectors.toSet());
-    double probability = suspect.probability();
-    for (Candidate candidate : candidates) {
-      String id = candidate.hypothesis().id();
-      if (!members.contains(id)
-          && HypothesisPairs.members(id).stream().anyMatch(members::contains)) {
-        probability += candidate.probability();
-      }
-    }
-    return probability;
   }
 
   private List<Suspect> suspects(
@@ -182,75 +169,52 @@ public final class Outlooks {
       }
       groups.computeIfAbsent(key, k -> new ArrayList<>()).add(candidate);
     }
-    Map<Integer, double[]> explained = explained(diagnosis, candidates);
+    double prior = prior(candidates);
     List<Suspect> suspects = new ArrayList<>();
     for (List<Candidate> group : groups.values()) {
-      double probability = group.stream().mapToDouble(Candidate::probability).sum();
+      List<Candidate> alone = PairFolding.alone(group);
+      double probability = total(group);
       suspects.add(
           new Suspect(
               probability,
-              group.stream().map(Candidate::hypothesis).toList(),
-              suspects.size() < LEADERS * 2
-                  ? grounds(diagnosis.phaseStart(), candidates, group, explained)
-                  : List.of()));
+              Math.max(0, probability - total(alone)),
+              alone.stream().map(Candidate::hypothesis).toList(),
+              suspects.size() < LEADERS * 2 ? grounds(diagnosis, group, prior) : List.of()));
     }
-    suspects.sort(
-        Comparator.comparingDouble(Suspect::probability)
-            .reversed()
-            .thenComparing(s -> s.first().id()));
-    return suspects;
-  }
-
-  /**
-   * What each entry since the last repair said: for each candidate, in their order, its prior times
-   * the likelihood of the entry. No row for an entry that said nothing.
-   */
-  private static Map<Integer, double[]> explained(Diagnosis diagnosis, List<Candidate> candidates) {
-    Map<Integer, double[]> explained = new LinkedHashMap<>();
-    int entries = diagnosis.size() - diagnosis.phaseStart();
-    for (int entry = 0; entry < entries; entry++) {
-      if (diagnosis.spoke(entry)) {
-        double[] row = new double[candidates.size()];
-        for (int c = 0; c < row.length; c++) {
-          Candidate candidate = candidates.get(c);
-          row[c] =
-              candidate.hypothesis().prior() * Math.exp(candidate.lane().logLikelihoodOf(entry));
-        }
-        explained.put(entry, row);
-      }
-    }
-    return explained;
+    suspects.sort(FALLING);
+    return PairFolding.folded(suspects).stream().sorted(FALLING).toList();
   }
 
   /** What each entry since the last repair says of a group against all else. */
-  private static List<Ground> grounds(
-      int phaseStart,
-      List<Candidate> candidates,
-      List<Candidate> group,
-      Map<Integer, double[]> explained) {
-    Set<Candidate> members = Collections.newSetFromMap(new IdentityHashMap<>());
-    members.addAll(group);
-    boolean[] other = new boolean[candidates.size()];
-    double weight = 0;
-    for (int c = 0; c < other.length; c++) {
-      other[c] = !members.contains(candidates.get(c));
-      weight += other[c] ? candidates.get(c).hypothesis().prior() : 0;
-    }
+  private static List<Ground> grounds(Diagnosis diagnosis, List<Candidate> group, double prior) {
+    double own = prior(group);
     List<Ground> grounds = new ArrayList<>();
-    for (Map.Entry<Integer, double[]> row : explained.entrySet()) {
-      double own = group.get(0).lane().logLikelihoodOf(row.getKey());
-      double others = 0;
-      for (int c = 0; c < other.length; c++) {
-        others += other[c] ? row.getValue()[c] : 0;
-      }
-      double factor = weight > 0 && others > 0 ? own - Math.log(others / weight) : 0;
-      if (Math.abs(factor) >= LEAST_GROUND) {
-        grounds.add(new Ground(phaseStart + row.getKey(), factor));
+    int entries = diagnosis.size() - diagnosis.phaseStart();
+    for (int entry = 0; entry < entries; entry++) {
+      if (diagnosis.spoke(entry)) {
+        double said = group.get(0).lane().logLikelihoodOf(entry);
+        double others = diagnosis.massOf(entry);
+        for (Candidate member : group) {
+          others -= member.hypothesis().prior() * Math.exp(member.lane().logLikelihoodOf(entry));
+        }
+        double rest = prior - own;
+        double factor = rest > 0 && others > 0 ? said - Math.log(others / rest) : 0;
+        if (Math.abs(factor) >= LEAST_GROUND) {
+          grounds.add(new Ground(diagnosis.phaseStart() + entry, factor));
+        }
       }
     }
     grounds.sort(
         Comparator.comparingDouble((Ground g) -> -Math.abs(g.logFactor()))
             .thenComparingInt(Ground::entry));
     return grounds;
+  }
+
+  private static double total(List<Candidate> candidates) {
+    return candidates.stream().mapToDouble(Candidate::probability).sum();
+  }
+
+  private static double prior(List<Candidate> candidates) {
+    return candidates.stream().mapToDouble(c -> c.hypothesis().prior()).sum();
   }
 }

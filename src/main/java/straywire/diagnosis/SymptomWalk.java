@@ -2,7 +2,6 @@ package straywire.diagnosis;
 
 import java.util.List;
 import java.util.Map;
-import straywire.module.Control;
 import straywire.module.ControlState;
 import straywire.module.Entry;
 import straywire.module.Module;
@@ -37,7 +36,7 @@ final class SymptomWalk {
     int presses = 0;
     for (int i = 0; i < entries.size(); i++) {
       Entry entry = entries.get(i);
-      state = act(entry, state);
+      state = boards.after(state, entry);
       hand = hand.after(entry);
       if (entry instanceof Entry.Power e) {
         powerUps += e.on() ? 1 : 0;
@@ -59,29 +58,5 @@ final class SymptomWalk {
     String button = roles.store().map(SymptomRoles.Store::button).orElse("");
     return (entry instanceof Entry.Press p && p.button().equals(button))
         || (entry instanceof Entry.Hold h && h.button().equals(button));
-  }
-
-  private BoardState act(Entry entry, BoardState state) {
-    if (entry instanceof Entry.Power e) {
-      return e.on() ? boards.powerUp(state) : boards.powerDown(state);
-    }
-    if (entry instanceof Entry.Set e) {
-      return boards.move(state, e.levels());
-    }
-    if (entry instanceof Entry.Press e) {
-      return boards.press(state, e.button());
-    }
-    if (entry instanceof Entry.Hold e) {
-      return boards.move(state, Map.of(e.button(), !rest(e.button())));
-    }
-    if (entry instanceof Entry.Release e) {
-      return boards.move(state, Map.of(e.button(), rest(e.button())));
-    }
-    return state;
-  }
-
-  private boolean rest(String button) {
-    Control control = module.controls().get(button);
-    return control.restLevel();
   }
 }

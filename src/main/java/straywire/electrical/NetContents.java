@@ -14,6 +14,7 @@ import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Net;
 import straywire.module.RailSegment;
+import straywire.module.Resistor;
 import straywire.parts.Family;
 import straywire.parts.PinKind;
 import straywire.parts.PinSpec;
@@ -90,6 +91,11 @@ public record NetContents(
             boolean up = module.rail(control.pullTo()).map(RailSegment::supply).orElse(false);
             pulls.add(new Pull(control.pullOhms(), up));
           }
+        }
+        case RESISTOR -> {
+          Resistor resistor = module.passives().resistors().get(end.label());
+          boolean up = module.rail(resistor.to()).map(RailSegment::supply).orElse(false);
+          pulls.add(new Pull(resistor.ohms(), up));
         }
         case PORT -> port = true;
         case RAIL -> {}

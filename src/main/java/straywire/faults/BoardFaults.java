@@ -85,6 +85,21 @@ final class BoardFaults {
     return Draft.plain(module, control.label(), new Edit.ControlChanged(control.label(), fault));
   }
 
+  Draft contactBounces() {
+    places.need(2, "a control and how often it closes");
+    String label = places.control(0).label();
+    String times = places.label(1);
+    Edit.ControlFault fault =
+        switch (times) {
+          case "any" -> Edit.ControlFault.BOUNCES_ANYHOW;
+          case "2" -> Edit.ControlFault.BOUNCES_TWICE;
+          case "3" -> Edit.ControlFault.BOUNCES_THREE_TIMES;
+          case "4" -> Edit.ControlFault.BOUNCES_FOUR_TIMES;
+          default -> throw places.wrong("a contact closes any, 2, 3 or 4 times, got " + times);
+        };
+    return Draft.plain(module, label + " " + times, new Edit.ControlChanged(label, fault));
+  }
+
   Draft supplyReversed() {
     places.need(0, "no place");
     Edit edit = new Edit.SupplyReversed();

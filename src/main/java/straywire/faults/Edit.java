@@ -257,6 +257,40 @@ public sealed interface Edit {
     }
   }
 
+  /** Two legs across from each other in one row: the part does not straddle the trench. */
+  record LegsInOneRow(End pin, End other) implements Edit {
+    @Override
+    public void build(Building building) {
+      building.variation.join(building.wiring.leg(pin), building.wiring.leg(other));
+    }
+
+    @Override
+    public List<End> touches(Module module) {
+      return List.of(pin, other);
+    }
+
+    @Override
+    public Claim claim() {
+      return Claim.of("joint", pin.toString(), other.toString());
+    }
+
+    @Override
+    public String words(Module module) {
+      BoardWords board = new BoardWords(module);
+      return board.end(pin) + " shares a row with " + board.end(other);
+    }
+
+    @Override
+    public String repair(Module module) {
+      return "Set " + pin.label() + " across the trench";
+    }
+
+    @Override
+    public List<String> seenAt(Module module) {
+      return List.of("part " + pin.label());
+    }
+  }
+
   /** An output of a part that drives one level whatever its inputs say. */
   record OutputHeld(End pin, boolean high) implements Edit {
     @Override
@@ -503,6 +537,10 @@ public sealed interface Edit {
         case CONTACT_NEVER_CLOSES -> name + " never closes";
         case CONTACT_ALWAYS_CLOSED -> name + " is closed whatever the hand does";
         case PULL_MISSING -> name + " has no pull resistor";
+        case BOUNCES_ANYHOW -> name + " bounces: one press may count once or several times";
+        case BOUNCES_TWICE -> name + " bounces: it closes twice at each press";
+        case BOUNCES_THREE_TIMES -> name + " bounces: it closes three times at each press";
+        case BOUNCES_FOUR_TIMES -> name + " bounces: it closes four times at each press";
       };
     }
 
@@ -510,6 +548,11 @@ public sealed interface Edit {
     public String repair(Module module) {
       String name = "the " + new BoardWords(module).control(control);
       return switch (fault) {
+        case BOUNCES_ANYHOW, BOUNCES_TWICE, BOUNCES_THREE_TIMES, BOUNCES_FOUR_TIMES ->
+            "Quiet "
+                + name
+                + ": 10 kilohm and 1 uF before a Schmitt input, or a change-over contact with a"
+                + " latch of two gates";
         case CONTACT_NEVER_CLOSES, CONTACT_ALWAYS_CLOSED ->
             module.controls().get(control).kind() == Control.Kind.BUTTON
                 ? "Turn " + name + " by a quarter, or exchange it"
@@ -534,7 +577,12 @@ public sealed interface Edit {
   enum ControlFault {
     CONTACT_NEVER_CLOSES(Variation.ControlFault.NEVER_CLOSES),
     CONTACT_ALWAYS_CLOSED(Variation.ControlFault.ALWAYS_CLOSED),
-    PULL_MISSING(Variation.ControlFault.NO_PULL);
+    PULL_MISSING(Variation.ControlFault.NO_PULL),
+    /** Each press may give one edge or more. */
+    BOUNCES_ANYHOW(Variation.ControlFault.CLOSES_ANYHOW),
+    BOUNCES_TWICE(Variation.ControlFault.CLOSES_TWICE),
+    BOUNCES_THREE_TIMES(Variation.ControlFault.CLOSES_THREE_TIMES),
+    BOUNCES_FOUR_TIMES(Variation.ControlFault.CLOSES_FOUR_TIMES);
 
     private final Variation.ControlFault simulated;
 

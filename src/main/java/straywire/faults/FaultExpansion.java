@@ -113,6 +113,9 @@ public final class FaultExpansion {
       case CONTACT_DEAD -> board.control(Edit.ControlFault.CONTACT_NEVER_CLOSES);
       case CONTACT_STUCK -> board.control(Edit.ControlFault.CONTACT_ALWAYS_CLOSED);
       case PULL_MISSING -> board.control(Edit.ControlFault.PULL_MISSING);
+      case CONTACT_BOUNCES -> board.contactBounces();
+      case SUPPLY_AT_CORNERS -> wires.supplyAtCorners();
+      case NOT_ACROSS_TRENCH -> parts.notAcrossTrench();
       case PART_UNLISTED -> parts.unlisted();
       case SUPPLY_REVERSED -> board.supplyReversed();
       case RAILS_JOINED -> board.railsJoined();

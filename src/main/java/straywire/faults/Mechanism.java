@@ -53,6 +53,10 @@ public enum Mechanism {
   COUNTED_MIRRORED,
   /** rail segment. */
   RAIL_NOT_LINKED,
+  /** part whose supply is not at its corners, wired as if it were. */
+  SUPPLY_AT_CORNERS,
+  /** part: not across the trench, so that each leg shares a row with the one opposite. */
+  NOT_ACROSS_TRENCH,
   /** part, part type, family. */
   WRONG_PART,
   /** one or more lamps. */
@@ -67,6 +71,8 @@ public enum Mechanism {
   CONTACT_STUCK,
   /** control. */
   PULL_MISSING,
+  /** control, {@code any}, 2, 3 or 4: how often it closes at one press. */
+  CONTACT_BOUNCES,
   /** part: its outputs do something that nothing else here describes. */
   PART_UNLISTED,
   /** no place. */

@@ -93,6 +93,29 @@ final class PartFaults {
             + ". Treat it as suspect until it has been tested if its supply was at wrong legs.");
   }
 
+  /** On one side of the trench leg p and leg N+1-p share a row of holes. */
+  Draft notAcrossTrench() {
+    Fitted fitted = twoRowPart();
+    int count = fitted.part().pinCount();
+    List<Edit> edits = new ArrayList<>();
+    for (int pin = 1; pin <= count / 2; pin++) {
+      edits.add(
+          new Edit.LegsInOneRow(
+              End.pin(fitted.label(), pin), End.pin(fitted.label(), count + 1 - pin)));
+    }
+    return new Draft(
+        fitted.label(),
+        edits,
+        board.part(fitted.label())
+            + " does not sit across the trench, so that each leg shares a row with the one"
+            + " opposite",
+        Draft.MAY_BE_HOT
+            + "Set "
+            + fitted.label()
+            + " across the trench, with its jumpers on either side. Its outputs were joined to its"
+            + " inputs: treat it as suspect until it has been tested.");
+  }
+
   /**
    * The wires of a 14-pin part at the places a 16-pin part has them, notch ends aligned. Down the
    * left row the places fit legs 1 to 7; place 8 lies beyond the last leg, as does place 9 across

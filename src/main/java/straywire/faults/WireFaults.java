@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import straywire.module.End;
+import straywire.module.Fitted;
 import straywire.module.Jumper;
 import straywire.module.Module;
 import straywire.module.Point;
@@ -24,10 +25,23 @@ final class WireFaults {
     this.board = new BoardWords(module);
   }
 
+  /** One jumper, or several that were forgotten together. */
   Draft jumperMissing() {
-    places.need(1, "a jumper");
-    Jumper jumper = places.jumper(0);
-    return Draft.plain(module, jumper.name(), new Edit.JumperRemoved(jumper));
+    if (places.count() == 0) {
+      places.need(1, "a jumper");
+    }
+    List<Jumper> jumpers = new ArrayList<>();
+    for (int at = 0; at < places.count(); at++) {
+      jumpers.add(places.jumper(at));
+    }
+    String names = jumpers.stream().map(Jumper::name).collect(Collectors.joining(" "));
+    List<Edit> edits = jumpers.stream().<Edit>map(Edit.JumperRemoved::new).toList();
+    Draft draft = Draft.plain(module, names, edits);
+    return jumpers.size() == 1
+        ? draft
+        : draft.saying(
+            "All of these are missing: "
+                + jumpers.stream().map(board::jumper).collect(Collectors.joining(", ")));
   }
 
   Draft supplyJumperMissing() {
@@ -163,6 +177,39 @@ final class WireFaults {
     return places.powers(other)
         ? draft.cured(Draft.MAY_BE_HOT + Draft.repairs(module, draft.edits()) + suspect(other))
         : draft;
+  }
+
+  /** The supply and ground jumpers of a part with these pins elsewhere, at its corners. */
+  Draft supplyAtCorners() {
+    places.need(1, "a part");
+    Fitted fitted = places.part(0);
+    End supply = End.pin(fitted.label(), fitted.part().pinOf(PinKind.SUPPLY));
+    End ground = End.pin(fitted.label(), fitted.part().pinOf(PinKind.GROUND));
+    int count = fitted.part().pinCount();
+    if (supply.pin() == 0 || ground.pin() == 0) {
+      throw places.wrong("part " + fitted.label() + " has no supply and ground");
+    }
+    List<Edit> edits = new ArrayList<>();
+    for (Jumper jumper : module.jumpers()) {
+      if (jumper.touches(supply) && supply.pin() != count) {
+        edits.add(new Edit.EndMoved(jumper, supply, End.pin(fitted.label(), count)));
+      }
+      if (jumper.touches(ground) && ground.pin() != count / 2) {
+        edits.add(new Edit.EndMoved(jumper, ground, End.pin(fitted.label(), count / 2)));
+      }
+    }
+    if (edits.isEmpty()) {
+      throw places.wrong("part " + fitted.label() + " has its supply and ground at the corners");
+    }
+    return new Draft(
+        fitted.label(),
+        edits,
+        board.part(fitted.label())
+            + " is supplied at its corners, as most parts are, instead of at pins "
+            + supply.pin()
+            + " and "
+            + ground.pin(),
+        Draft.MAY_BE_HOT + Draft.repairs(module, edits) + suspect(supply));
   }
 
   Draft bridged() {

@@ -17,6 +17,7 @@ import straywire.parts.PartLibrary;
  * @param ports port name to its lines, high bit first
  * @param neighbours pairs of ends that lie side by side beyond those a DIP's legs imply
  * @param exercise the by-hand exercise: what to set, press and look at, in order
+ * @param passives resistors, and what sets the times of timers
  * @param onPaper what only the wiring review looks at
  */
 public record Module(
@@ -34,21 +35,9 @@ public record Module(
     List<List<End>> neighbours,
     List<Entry> exercise,
     PartLibrary library,
+    Passives passives,
     OnPaper onPaper) {
-  public Module {
-    parts = Collections.unmodifiableSortedMap(new TreeMap<>(parts));
-    rails = List.copyOf(rails);
-    nets = List.copyOf(nets);
-    controls = Collections.unmodifiableSortedMap(new TreeMap<>(controls));
-    lamps = Collections.unmodifiableSortedMap(new TreeMap<>(lamps));
-    ports = Collections.unmodifiableSortedMap(new TreeMap<>(ports));
-    controlWords = List.copyOf(controlWords);
-    lampWords = List.copyOf(lampWords);
-    neighbours = List.copyOf(neighbours);
-    exercise = List.copyOf(exercise);
-  }
-
-  /** A module of which only the wiring is told. */
+  /** A module of which only wiring and parts with logic are told. */
   public Module(
       String name,
       String title,
@@ -79,7 +68,21 @@ public record Module(
         neighbours,
         exercise,
         library,
+        Passives.NONE,
         OnPaper.NOTHING);
+  }
+
+  public Module {
+    parts = Collections.unmodifiableSortedMap(new TreeMap<>(parts));
+    rails = List.copyOf(rails);
+    nets = List.copyOf(nets);
+    controls = Collections.unmodifiableSortedMap(new TreeMap<>(controls));
+    lamps = Collections.unmodifiableSortedMap(new TreeMap<>(lamps));
+    ports = Collections.unmodifiableSortedMap(new TreeMap<>(ports));
+    controlWords = List.copyOf(controlWords);
+    lampWords = List.copyOf(lampWords);
+    neighbours = List.copyOf(neighbours);
+    exercise = List.copyOf(exercise);
   }
 
   public List<Jumper> jumpers() {

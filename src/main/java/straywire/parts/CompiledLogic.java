@@ -1,15 +1,22 @@
 package straywire.parts;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import straywire.parts.Wiring.Drive;
 
 /**
  * A part's logic as a flat program. State: two words ("may be 1", "may be 0") for each remembered
- * bit, registers first, then memory cells, then the last level of each clock.
+ * bit, registers first, then memory cells, then the last level of each clock; behind the clocks,
+ * one word for each register: lanes in which, unknown, it may have become something else.
  */
 final class CompiledLogic implements PartLogic {
   private static final int MOST_REGISTERS = 16384;
+
+  /** What unknown registers are tried as: all 0, all 1, by turns, in pairs, and two at random. */
+  private static final long[] GUESSES = {
+    0, -1L, 0x5555555555555555L, 0x3333333333333333L, 0x1f8b5c36d2e94a70L, 0x62d9a3710cf5e84bL
+  };
 
   /** Work space of one thread; the constants in front are never written again. */
   private static final ThreadLocal<long[]> REGISTERS =
@@ -31,6 +38,13 @@ final class CompiledLogic implements PartLogic {
   private final Program standingProgram;
   private final int stateLength;
 
+  private final int registers;
+
+  /** Place in the state of the words of moved registers. */
+  private final int movedAt;
+
+  private final boolean notesMoves;
+
   /**
    * @param next reference of each register's value after a step
    * @param clocks reference of each clock's level
@@ -50,7 +64,11 @@ final class CompiledLogic implements PartLogic {
     this.gates = gates;
     this.cells = cells;
     this.memories = List.copyOf(memories);
-    this.stateLength = 2 * (cells + clocks.length);
+    this.registers = next.length;
+    this.movedAt = 2 * (cells + clocks.length);
+    // What a memory holds is told apart by its address; no part has both a memory and a clock.
+    this.notesMoves = clocks.length > 0 && memories.isEmpty();
+    this.stateLength = movedAt + (notesMoves ? registers : 0);
     this.updates = updates(cells, next, clocks);
     this.drivePins = drives.stream().mapToInt(Drive::pin).toArray();
     this.driveKinds = drives.stream().map(Drive::kind).toArray(PinKind[]::new);
@@ -108,6 +126,9 @@ final class CompiledLogic implements PartLogic {
   public boolean step(PinPlanes pins, long[] state, int at, long lanes) {
     long[] r = REGISTERS.get();
     long changed = step.run(pins, r, state, at, lanes);
+    if (notesMoves) {
+      noteMoves(pins, r, state, at, lanes);
+    }
     for (int i = 0; i < updates.length; i += 2) {
       int place = at + updates[i];
       int reference = updates[i + 1];
@@ -119,6 +140,63 @@ final class CompiledLogic implements PartLogic {
       state[place + 1] = zero;
     }
     return (changed | drive(pins, r, lanes)) != 0;
+  }
+
+  /**
+   * Where a clock moves while registers are unknown, tries the step with a few guesses at them: a
+   * register that is not always the same afterwards may be another one now.
+   */
+  private void noteMoves(PinPlanes pins, long[] r, long[] state, int at, long lanes) {
+    long edges = 0;
+    for (int i = 2 * registers; i < updates.length; i += 2) {
+      edges |= r[updates[i + 1]] ^ state[at + updates[i]];
+      edges |= r[updates[i + 1] ^ 1] ^ state[at + updates[i] + 1];
+    }
+    long unknown = 0;
+    for (int cell = 0; cell < registers; cell++) {
+      unknown |= unknownCell(state, at, cell);
+    }
+    long tried = edges & unknown & lanes;
+    if (tried == 0) {
+      return;
+    }
+    long[] out = withConstants(2 * gates.count());
+    long[] moved = new long[registers];
+    Arrays.fill(moved, tried);
+    // An open clock that stays unknown is taken to sit still: at one level it gives no edge.
+    for (int level = 0; level < 2; level++) {
+      long[] differs = new long[registers];
+      for (long guess : GUESSES) {
+        long[] guessed = guess(guess, level, r, state, at);
+        step.run(pins, out, guessed, 0, tried);
+        for (int cell = 0; cell < registers; cell++) {
+          int reference = updates[2 * cell + 1];
+          differs[cell] |= out[reference] ^ guessed[2 * cell];
+          differs[cell] |= out[reference ^ 1] ^ guessed[2 * cell + 1];
+        }
+      }
+      for (int cell = 0; cell < registers; cell++) {
+        moved[cell] &= differs[cell];
+      }
+    }
+    for (int cell = 0; cell < registers; cell++) {
+      state[at + movedAt + cell] |= moved[cell];
+    }
+  }
+
+  /** The state with unknown registers, and clocks that stay unknown, taken for known ones. */
+  private long[] guess(long guess, int level, long[] r, long[] state, int at) {
+    long[] guessed = Arrays.copyOfRange(state, at, at + stateLength);
+    for (int cell = 0; cell < registers; cell++) {
+      boolean one = (guess >>> (cell & 63) & 1) != 0;
+      guessed[2 * cell + (one ? 1 : 0)] &= ~unknownCell(state, at, cell);
+    }
+    for (int i = 2 * registers; i < updates.length; i += 2) {
+      long still = r[updates[i + 1]] & r[updates[i + 1] ^ 1];
+      still &= guessed[updates[i]] & guessed[updates[i] + 1];
+      guessed[updates[i] + level] &= ~still;
+    }
+    return guessed;
   }
 
   private static long within(long lanes, long fresh, long outside) {
@@ -189,6 +267,18 @@ final class CompiledLogic implements PartLogic {
       }
     }
     return 1;
+  }
+
+  @Override
+  public long moved(long[] state, int at, int cell) {
+    return notesMoves && cell < registers ? state[at + movedAt + cell] : 0;
+  }
+
+  @Override
+  public void startOver(long[] state, int at) {
+    if (notesMoves) {
+      Arrays.fill(state, at + movedAt, at + stateLength, 0);
+    }
   }
 
   @Override

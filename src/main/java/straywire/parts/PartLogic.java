@@ -54,6 +54,17 @@ public interface PartLogic {
     return 1;
   }
 
+  /**
+   * Lanes in which a clock may have made another bit of remembered bit {@code cell} since {@link
+   * #startOver}, though it was unknown before and may be unknown after.
+   */
+  default long moved(long[] state, int at, int cell) {
+    return 0;
+  }
+
+  /** Begins to take down anew what moves. */
+  default void startOver(long[] state, int at) {}
+
   /** Lanes in which remembered bit {@code cell} is unknown. */
   long unknownCell(long[] state, int at, int cell);
 }

@@ -81,9 +81,20 @@ final class Drivers {
     state[off] = (state[off] & ~where) | (~lanes & where);
   }
 
-  /** Sets a driver whose level is known in every lane; lanes in neither plane are off. */
-  boolean set(long[] state, int driver, long high, long low) {
-    boolean changed = high(state, driver) != high || low(state, driver) != low;
+  /** In lanes {@code where}: what a driver may be. */
+  void setIn(long[] state, int driver, long high, long low, long off, long where) {
+    int at = stateAt + driver;
+    state[at] = (state[at] & ~where) | (high & where);
+    state[at + count] = (state[at + count] & ~where) | (low & where);
+    state[at + 2 * count] = (state[at + 2 * count] & ~where) | (off & where);
+  }
+
+  /**
+   * Sets a driver whose level is known in every lane; lanes in neither plane are off. Returns the
+   * lanes in which it changed.
+   */
+  long set(long[] state, int driver, long high, long low) {
+    long changed = (high(state, driver) ^ high) | (low(state, driver) ^ low);
     state[stateAt + driver] = high;
     state[stateAt + count + driver] = low;
     state[stateAt + 2 * count + driver] = ~(high | low);

@@ -2,6 +2,8 @@ package straywire.sim;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -10,6 +12,7 @@ import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Point;
+import straywire.module.Resistor;
 
 /**
  * Up to 64 variations of one module, compiled. Immutable but for scratch space: everything that
@@ -43,6 +46,8 @@ final class LaneGroup {
   final long[] leaning;
 
   private final Map<String, ControlSeat> controls = new TreeMap<>();
+  private final Map<String, Integer> lampNodes = new HashMap<>();
+  private final List<ControlSeat> resistors = new ArrayList<>();
   private final int[][] seatsOnNode;
   private final int raisedAt;
   private final int unstableAt;
@@ -63,6 +68,9 @@ final class LaneGroup {
     this.wiring = wiring;
     topology = new Topology(wiring, variations);
     nodes = topology.nodeCount;
+    for (String lamp : wiring.module().lamps().keySet()) {
+      lampNodes.put(lamp, topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0))));
+    }
     clamped = bareLeds(variations);
     long dead = 0;
     for (int lane = 0; lane < variations.size(); lane++) {
@@ -80,6 +88,13 @@ final class LaneGroup {
       controls.put(control.label(), seat);
       controlSeats.add(seat);
     }
+    for (Resistor resistor : wiring.module().passives().resistors().values()) {
+      int node = topology.node(wiring.row(new End(End.Kind.RESISTOR, resistor.label(), 0)));
+      resistors.add(
+          ControlSeat.ofResistor(resistor, wiring.module(), wiring, topology, node, driverCount));
+      driverCount += 2;
+    }
+    controlSeats.addAll(resistors);
     drivers = new Drivers(seats, controlSeats, nodes, 3 * nodes);
     int memoryEnd = seats.isEmpty() ? 3 * (nodes + drivers.count) : endOfMemory();
     raisedAt = memoryEnd;
@@ -96,7 +111,7 @@ final class LaneGroup {
           }
         });
     topology.spread(leaning);
-    controls.values().forEach(control -> control.heldUpBy(leaning[control.node]));
+    controlSeats.forEach(control -> control.heldUpBy(leaning[control.node]));
     solver = new NetSolver(topology, drivers);
     seatsOnNode = seatsByNode();
     before = new long[3 * nodes];
@@ -137,7 +152,7 @@ final class LaneGroup {
   private int seatParts(List<Variation> variations) {
     int driver = 0;
     Map<String, List<Variation.Socket>> others = new TreeMap<>();
-    Map<Variation.Socket, Long> lanesOf = new java.util.HashMap<>();
+    Map<Variation.Socket, Long> lanesOf = new HashMap<>();
     for (int lane = 0; lane < variations.size(); lane++) {
       for (Variation.Socket socket : variations.get(lane).sockets) {
         if (!lanesOf.containsKey(socket)) {
@@ -176,7 +191,8 @@ final class LaneGroup {
       }
     }
     // The memories lie behind nodes and drivers, whose number is known only now.
-    int shift = 3 * (nodes + driver + 2 * wiring.module().controls().size());
+    int pulling = wiring.module().controls().size() + wiring.module().passives().resistors().size();
+    int shift = 3 * (nodes + driver + 2 * pulling);
     seats.replaceAll(seat -> seat.movedTo(seat.stateAt + shift));
     return driver;
   }
@@ -238,7 +254,7 @@ final class LaneGroup {
   }
 
   int lampNode(String lamp) {
-    return topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0)));
+    return lampNodes.get(lamp);
   }
 
   /** Lanes in which two nodes are joined by copper alone, power off: through edges or one rail. */
@@ -298,20 +314,74 @@ final class LaneGroup {
     Arrays.fill(touchedClusters, true);
     Arrays.fill(touchedSeats, true);
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
+    resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
     settle(state);
+    startOver(state);
     return state;
+  }
+
+  /** Begins to take down anew which remembered bits move. */
+  void startOver(long[] state) {
+    seats.forEach(seat -> seat.part.logic().startOver(state, seat.stateAt));
+  }
+
+  /** Lanes in which an unknown bit of the part may be another one since {@link #startOver}. */
+  long moved(long[] state, String part, int cell, long lanes) {
+    long moved = 0;
+    for (PartSeat seat : seats) {
+      if (seat.label.equals(part) && (seat.lanes & lanes) != 0) {
+        moved |= seat.part.logic().moved(state, seat.stateAt, cell) & seat.lanes & lanes;
+      }
+    }
+    return moved;
   }
 
   /** Moves controls, all at once, and lets the module settle. */
   void move(long[] state, Map<String, Boolean> levels) {
+    Map<ControlSeat, Long> closing = new LinkedHashMap<>();
     levels.forEach(
         (label, high) -> {
           ControlSeat seat = controls.get(label);
-          if (seat.move(high, drivers, state, topology.used)) {
+          long moved = seat.move(high, drivers, state, topology.used);
+          if (moved != 0) {
             touchedDrivers[seat.firstDriver] = true;
+          }
+          if (seat.closes(high) && (moved & seat.bounces(0)) != 0) {
+            closing.put(seat, moved);
           }
         });
     settle(state);
+    for (int bounce = 0; bounce < ControlSeat.MOST_BOUNCES && !closing.isEmpty(); bounce++) {
+      bounce(state, closing, bounce);
+    }
+  }
+
+  /** Contacts that just closed open and close again, all at once; other lanes stay as they are. */
+  private void bounce(long[] state, Map<ControlSeat, Long> closing, int bounce) {
+    long[] settled = state.clone();
+    long lanes = 0;
+    for (boolean open : new boolean[] {true, false}) {
+      for (Map.Entry<ControlSeat, Long> entry : closing.entrySet()) {
+        ControlSeat seat = entry.getKey();
+        long where = seat.bounces(bounce) & entry.getValue();
+        lanes |= where;
+        if (where != 0) {
+          touchedDrivers[seat.firstDriver] = true;
+          if (open) {
+            seat.open(drivers, state, where);
+          } else {
+            seat.closeAgain(drivers, state, where);
+          }
+        }
+      }
+      if (lanes == 0) {
+        return;
+      }
+      settle(state);
+    }
+    for (int i = 0; i < state.length; i++) {
+      state[i] = (settled[i] & ~lanes) | (state[i] & lanes);
+    }
   }
 
   long[] emptyState() {
@@ -329,6 +399,7 @@ final class LaneGroup {
       state[raisedAt + i] = raised[0];
     }
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
+    resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
     Arrays.fill(touchedDrivers, false);
     forgetAll(state, state[shortedAt]);
   }

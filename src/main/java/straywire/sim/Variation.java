@@ -24,7 +24,23 @@ public final class Variation {
   public enum ControlFault {
     NEVER_CLOSES,
     ALWAYS_CLOSED,
-    NO_PULL
+    NO_PULL,
+    /** Closes, opens and closes again, each time long enough for the module to settle. */
+    CLOSES_TWICE,
+    CLOSES_THREE_TIMES,
+    CLOSES_FOUR_TIMES,
+    /** Once closed it may or may not open and close again. */
+    CLOSES_ANYHOW;
+
+    /** How often the contact surely closes at one move of the hand. */
+    int closings() {
+      return switch (this) {
+        case CLOSES_TWICE -> 2;
+        case CLOSES_THREE_TIMES -> 3;
+        case CLOSES_FOUR_TIMES -> 4;
+        case NEVER_CLOSES, ALWAYS_CLOSED, NO_PULL, CLOSES_ANYHOW -> 1;
+      };
+    }
   }
 
   /** What a lamp shows in place of its net. */

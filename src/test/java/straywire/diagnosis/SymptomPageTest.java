@@ -11,7 +11,10 @@ import org.junit.jupiter.api.Test;
 import straywire.advice.SymptomEntry;
 import straywire.advice.SymptomTable;
 
-/** The page lists every symptom of the table with what it means; this test writes it out anew. */
+/**
+ * The page lists every symptom of the table with what it means. Run with {@code
+ * -Dstraywire.write=true} to write the list anew.
+ */
 class SymptomPageTest {
   private static final Path PAGE = Path.of("docs", "symptoms.md");
   private static final String LIST = "## The list\n";
@@ -33,6 +36,10 @@ class SymptomPageTest {
   @Test
   void thePageListsEverySymptomWithItsQuestionAndItsMeaning() throws IOException {
     String page = Files.readString(PAGE);
+    if (Boolean.getBoolean("straywire.write")) {
+      page = page.substring(0, page.indexOf(LIST)) + list();
+      Files.writeString(PAGE, page);
+    }
     assertThat(page.substring(page.indexOf(LIST)))
         .as("the list in docs/symptoms.md, which has to be replaced by the text expected here")
         .isEqualTo(list());

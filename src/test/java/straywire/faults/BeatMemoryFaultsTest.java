@@ -69,6 +69,9 @@ class BeatMemoryFaultsTest {
       all.add(Mechanism.CONTACT_DEAD, control);
       all.add(Mechanism.CONTACT_STUCK, control);
       all.add(Mechanism.PULL_MISSING, control);
+      for (String times : List.of("any", "2", "3", "4")) {
+        all.add(Mechanism.CONTACT_BOUNCES, control, times);
+      }
     }
     all.add(Mechanism.BARE_LED, "R7", "R6", "R5", "R4", "R3", "R2", "R1", "R0");
     all.add(
@@ -104,6 +107,7 @@ class BeatMemoryFaultsTest {
     String label = fitted.label();
     all.add(Mechanism.TURNED, label);
     all.add(Mechanism.COUNTED_MIRRORED, label);
+    all.add(Mechanism.NOT_ACROSS_TRENCH, label);
     all.add(Mechanism.PART_UNLISTED, label);
     if (fitted.part().pinCount() == 14) {
       all.add(Mechanism.COUNTED_AS_16, label);
@@ -199,9 +203,9 @@ class BeatMemoryFaultsTest {
         .containsEntry(Mechanism.COUNTED_AS_16, 2)
         .containsEntry(Mechanism.BARE_LED, 17)
         .containsEntry(Mechanism.INVERTER_BYPASSED, 2)
-        .doesNotContainKey(Mechanism.RAIL_NOT_LINKED);
-    // All but RAIL_NOT_LINKED: this board has no linked rails.
-    assertThat(counts).hasSize(Mechanism.values().length - 1);
+        .doesNotContainKeys(Mechanism.RAIL_NOT_LINKED, Mechanism.SUPPLY_AT_CORNERS);
+    // This board has no linked rails, and no part with its supply elsewhere than at the corners.
+    assertThat(counts).hasSize(Mechanism.values().length - 2);
   }
 
   @Test

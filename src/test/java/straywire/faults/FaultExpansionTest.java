@@ -547,6 +547,67 @@ class FaultExpansionTest {
   }
 
   @Test
+  void aContactThatBouncesClosesSoAndSoOften() {
+    Hypothesis twice = expand(Mechanism.CONTACT_BOUNCES, "write", "2");
+    assertThat(twice.id()).isEqualTo("contact-bounces write 2");
+    assertThat(twice.edits())
+        .containsExactly(new Edit.ControlChanged("write", Edit.ControlFault.BOUNCES_TWICE));
+    assertThat(twice.words()).isEqualTo("The button write bounces: it closes twice at each press");
+    assertThat(twice.repair())
+        .isEqualTo(
+            OFF
+                + "Quiet the button write: 10 kilohm and 1 uF before a Schmitt input, or a"
+                + " change-over contact with a latch of two gates.");
+    assertThat(expand(Mechanism.CONTACT_BOUNCES, "write", "any").edits())
+        .containsExactly(new Edit.ControlChanged("write", Edit.ControlFault.BOUNCES_ANYHOW));
+    assertWrong(
+        "a contact closes any, 2, 3 or 4 times, got 5", Mechanism.CONTACT_BOUNCES, "write", "5");
+  }
+
+  @Test
+  void aPartBesideTheTrenchHasEachLegInOneRowWithTheOneOpposite() {
+    Hypothesis h = expand(Mechanism.NOT_ACROSS_TRENCH, "U3");
+    assertThat(h.id()).isEqualTo("not-across-trench U3");
+    assertThat(h.edits())
+        .hasSize(7)
+        .contains(
+            new Edit.LegsInOneRow(pin("U3.1"), pin("U3.14")),
+            new Edit.LegsInOneRow(pin("U3.7"), pin("U3.8")));
+    assertThat(h.words())
+        .isEqualTo(
+            "U3 (74x04, LS) does not sit across the trench, so that each leg shares a row with the"
+                + " one opposite");
+    assertThat(h.repair()).startsWith(HOT + "Set U3 across the trench");
+  }
+
+  @Test
+  void aPartSuppliedAtItsCornersHasItsSupplyJumpersThere() {
+    Module divider =
+        straywire.module.ModuleFile.readShipped(
+            java.nio.file.Path.of("cases", "ripple-divider", "module.yaml"),
+            new straywire.parts.ShippedParts());
+    Hypothesis h =
+        FaultExpansion.expand(
+            divider,
+            new Suggestion("T-01", Mechanism.SUPPLY_AT_CORNERS, List.of("U1"), 1, "why"),
+            PRIORS);
+    assertThat(h.id()).isEqualTo("supply-at-corners U1");
+    assertThat(h.edits().stream().map(e -> e.touches(divider)))
+        .containsExactlyInAnyOrder(
+            List.of(pin("U1.5"), pin("U1.14")), List.of(pin("U1.10"), pin("U1.7")));
+    assertThat(h.words())
+        .isEqualTo(
+            "U1 (74x93, LS) is supplied at its corners, as most parts are, instead of at pins 5 and"
+                + " 10");
+    assertThat(h.repair())
+        .startsWith(HOT)
+        .contains("move the end at U1 pin 14")
+        .endsWith("tested.");
+    assertWrong(
+        "part U3 has its supply and ground at the corners", Mechanism.SUPPLY_AT_CORNERS, "U3");
+  }
+
+  @Test
   void anUnlistedMisbehaviourIsThePartItself() {
     Hypothesis h = expand(Mechanism.PART_UNLISTED, "U3");
     assertThat(h.id()).isEqualTo("part-unlisted U3");

@@ -66,6 +66,15 @@ final class SlowBoard {
               contacts.put(label, net.add(new Driver(RAIL, RAIL)));
               pulls.put(label, net.add(new Driver(RESISTOR, RESISTOR)));
             });
+    module
+        .passives()
+        .resistors()
+        .keySet()
+        .forEach(
+            label -> {
+              Copper net = netAt[row(End.Kind.RESISTOR, label)];
+              pulls.put(label, net.add(new Driver(RESISTOR, RESISTOR)));
+            });
     module.lamps().values().forEach(this::fitLamp);
     module.parts().values().stream().filter(Fitted::fitted).forEach(this::fit);
   }
@@ -257,6 +266,10 @@ final class SlowBoard {
     powered = true;
     forgetAll();
     controls.keySet().forEach(this::work);
+    module
+        .passives()
+        .resistors()
+        .forEach((label, resistor) -> pulls.get(label).may = railLevel(resistor.to()));
     settle();
   }
 
@@ -277,11 +290,52 @@ final class SlowBoard {
   }
 
   void move(Map<String, Boolean> levels) {
+    Map<String, Set<Can>> before = new TreeMap<>();
+    levels.keySet().forEach(label -> before.put(label, contacts.get(label).may));
     controls.putAll(levels);
     if (powered) {
       levels.keySet().forEach(this::work);
       settle();
+      for (int closing = 2; closing <= 4; closing++) {
+        bounce(before, closing);
+      }
     }
+  }
+
+  private void bounce(Map<String, Set<Can>> before, int closing) {
+    List<String> again = new ArrayList<>();
+    List<String> perhaps = new ArrayList<>();
+    before.forEach(
+        (label, old) -> {
+          Set<Can> now = contacts.get(label).may;
+          boolean closed = !now.contains(Can.OPEN) && !old.equals(now);
+          if (closed && surelyCloses(label) >= closing) {
+            again.add(label);
+          } else if (closed && closing == 2 && has(label, Variation.ControlFault.CLOSES_ANYHOW)) {
+            perhaps.add(label);
+          }
+        });
+    if (again.isEmpty() && perhaps.isEmpty()) {
+      return;
+    }
+    again.forEach(label -> contacts.get(label).may = EnumSet.of(Can.OPEN));
+    for (String label : perhaps) {
+      Set<Can> may = EnumSet.copyOf(contacts.get(label).may);
+      may.add(Can.OPEN);
+      contacts.get(label).may = may;
+    }
+    settle();
+    again.forEach(this::work);
+    perhaps.forEach(this::work);
+    settle();
+  }
+
+  private int surelyCloses(String label) {
+    return variation.controls.stream()
+        .filter(c -> c.label().equals(label))
+        .mapToInt(c -> c.fault().closings())
+        .max()
+        .orElse(1);
   }
 
   private void work(String label) {
@@ -553,7 +607,10 @@ final class SlowBoard {
     }
     if (mayLow) {
       boolean raised = net.drivers.stream().anyMatch(d -> d.raised && d.may.contains(Can.LOW));
-      return !heldLow ? Signal.PULLED_LOW : raised ? Signal.RAISED_LOW : Signal.LOW;
+      boolean cmos = net.drivers.stream().anyMatch(d -> d.cmos && d.may.contains(Can.LOW));
+      return !heldLow
+          ? Signal.PULLED_LOW
+          : raised ? Signal.RAISED_LOW : cmos ? Signal.LOW_CMOS : Signal.LOW;
     }
     if (mayHigh) {
       boolean cmos = net.drivers.stream().anyMatch(d -> d.cmos && d.may.contains(Can.HIGH));

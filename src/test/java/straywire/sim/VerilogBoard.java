@@ -101,6 +101,8 @@ final class VerilogBoard {
       jumpers.remove(e.jumper());
     } else if (edit instanceof Edit.JumperAdded e) {
       join(e.from().toString(), e.to().toString());
+    } else if (edit instanceof Edit.LegsInOneRow e) {
+      join(leg(e.pin()), leg(e.other()));
     } else if (edit instanceof Edit.EndMoved e) {
       jumpers.get(e.jumper()).set(e.jumper().from().equals(e.end()) ? 0 : 1, e.now());
     } else if (edit instanceof Edit.ContactOpen e) {
