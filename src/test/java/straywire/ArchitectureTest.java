@@ -26,6 +26,7 @@ class ArchitectureTest {
       List.of(
           "parts",
           "module",
+          "electrical",
           "sim",
           "faults",
           "advice",
@@ -33,6 +34,7 @@ class ArchitectureTest {
           "prove",
           "casebook",
           "bench",
+          "pages",
           "cli");
 
   private static final JavaClasses PROGRAM =
@@ -55,8 +57,17 @@ class ArchitectureTest {
     packages.removeAll(COMPILED_RULES);
     assertThat(LAYERS).containsAll(packages);
     assertThat(packages)
-        .contains("parts", "module", "sim", "faults", "advice", "diagnosis", "casebook", "bench")
-        .contains("cli");
+        .contains(
+            "parts",
+            "module",
+            "electrical",
+            "sim",
+            "faults",
+            "advice",
+            "diagnosis",
+            "casebook",
+            "bench")
+        .contains("pages", "cli");
     assertThat(PROGRAM_AND_TESTS.size()).isGreaterThan(PROGRAM.size());
   }
 

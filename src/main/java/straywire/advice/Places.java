@@ -3,7 +3,7 @@ package straywire.advice;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Joins lists of places for suggestions that concern several buses. */
+/** Lists of places for suggestions that concern whole buses. */
 public final class Places {
   private Places() {}
 
@@ -18,5 +18,14 @@ public final class Places {
     all.addAll(inner);
     all.addAll(outer.subList(outer.size() - side, outer.size()));
     return List.copyOf(all);
+  }
+
+  /** The jumpers of a list of (jumper, end) pairs. */
+  public static List<String> jumpers(List<String> pairs) {
+    List<String> jumpers = new ArrayList<>();
+    for (int i = 0; i < pairs.size(); i += 2) {
+      jumpers.add(pairs.get(i));
+    }
+    return List.copyOf(jumpers);
   }
 }

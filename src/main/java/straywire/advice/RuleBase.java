@@ -23,11 +23,12 @@ public final class RuleBase {
   static final String PROPOSAL = "straywire.rules.proposal";
   static final String ADVICE = "straywire.rules.advice";
 
-  private final RuleSessions proposal = RuleSessions.compiled(PROPOSAL);
+  /** Both load, one after the other, while the module and its log are being read. */
+  private final CompletableFuture<RuleSessions> proposal =
+      CompletableFuture.supplyAsync(() -> RuleSessions.compiled(PROPOSAL));
 
-  /** Loads while the first module is proposed for; the engine's own classes are loaded by then. */
   private final CompletableFuture<RuleSessions> advice =
-      CompletableFuture.supplyAsync(() -> RuleSessions.compiled(ADVICE));
+      proposal.thenApplyAsync(first -> RuleSessions.compiled(ADVICE));
 
   /** What was last advised on: a sitting asks about the same module each time. */
   private Optional<Circuit> latest = Optional.empty();
@@ -47,7 +48,7 @@ public final class RuleBase {
    */
   public List<Suggestion> propose(Module module) {
     List<Suggestion> suggestions =
-        of(Suggestion.class, proposal.conclude(WiringFacts.of(module).all())).toList();
+        of(Suggestion.class, proposal.join().conclude(WiringFacts.of(module).all())).toList();
     return new Proposals(module).once(suggestions);
   }
 
@@ -99,7 +100,7 @@ public final class RuleBase {
 
   /** The sentence of every rule by its id, for reports that name rules. */
   public SortedMap<String, String> sentences() {
-    SortedMap<String, String> sentences = new TreeMap<>(proposal.sentences());
+    SortedMap<String, String> sentences = new TreeMap<>(proposal.join().sentences());
     sentences.putAll(advice.join().sentences());
     return sentences;
   }

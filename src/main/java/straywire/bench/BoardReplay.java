@@ -3,9 +3,9 @@ package straywire.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import straywire.diagnosis.SymptomScores;
 import straywire.faults.Hypothesis;
 import straywire.faults.VariationOf;
-import straywire.module.Control;
 import straywire.module.Entry;
 import straywire.module.Module;
 import straywire.module.Point;
@@ -56,24 +56,12 @@ final class BoardReplay {
     return new BoardReplay(this);
   }
 
-  /** Does what an entry says; readings change nothing. */
+  /** Does what an entry says; readings change nothing, work that was not logged forgets. */
   void act(Entry entry) {
-    if (entry instanceof Entry.Power e) {
-      state = e.on() ? boards.powerUp(state) : boards.powerDown(state);
-    } else if (entry instanceof Entry.Set e) {
-      state = boards.move(state, e.levels());
-    } else if (entry instanceof Entry.Press e) {
-      state = boards.press(state, e.button());
-    } else if (entry instanceof Entry.Hold e) {
-      state = boards.move(state, Map.of(e.button(), !rest(e.button())));
-    } else if (entry instanceof Entry.Release e) {
-      state = boards.move(state, Map.of(e.button(), rest(e.button())));
-    }
-  }
-
-  private boolean rest(String button) {
-    Control control = module.controls().get(button);
-    return control.restLevel();
+    state =
+        SymptomScores.leavesMemoryUnknown(entry)
+            ? boards.forget(state)
+            : boards.after(state, entry);
   }
 
   BoardState state() {

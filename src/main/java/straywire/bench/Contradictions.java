@@ -9,6 +9,7 @@ import straywire.diagnosis.Outlook;
 import straywire.diagnosis.Outlook.Ground;
 import straywire.diagnosis.Outlook.Suspect;
 import straywire.diagnosis.ReadingTable;
+import straywire.diagnosis.SymptomScores;
 import straywire.module.BenchLog;
 import straywire.module.ControlState;
 import straywire.module.Entry;
@@ -35,7 +36,7 @@ final class Contradictions {
     ControlState state = start;
     for (BenchLog.Line line : lines) {
       ControlState after = state.after(line.entry());
-      if (!after.equals(state) || line.entry() instanceof Entry.Press) {
+      if (!after.equals(state) || touchesUnseen(line.entry())) {
         lamps.clear();
         points.clear();
       }
@@ -47,6 +48,11 @@ final class Contradictions {
       }
     }
     return found;
+  }
+
+  /** Work that leaves the controls where they were. */
+  private static boolean touchesUnseen(Entry entry) {
+    return entry instanceof Entry.Press || SymptomScores.leavesMemoryUnknown(entry);
   }
 
   /** A reading and the entry that told it. */

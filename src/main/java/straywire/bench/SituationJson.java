@@ -125,6 +125,7 @@ public final class SituationJson {
       ObjectNode node = suspects.addObject();
       node.put("rank", i + 1);
       node.put("probability", rounded(suspect.probability(), 6));
+      node.put("with-another", rounded(suspect.withAnother(), 6));
       ArrayNode faults = node.putArray("faults");
       suspect.members().stream().limit(MOST_FAULTS).forEach(h -> faults.add(fault(h)));
       node.put("faults-left-out", Math.max(0, suspect.members().size() - MOST_FAULTS));

@@ -61,18 +61,10 @@ public final class SimulatedBench {
 
   /** Does what an action entry says; readings change nothing. */
   public void act(Entry entry) {
-    if (entry instanceof Entry.Power e) {
+    if (entry instanceof Entry.Power) {
       bits.clear();
-      state = e.on() ? board.powerUp(state) : board.powerDown(state);
-    } else if (entry instanceof Entry.Set e) {
-      state = board.move(state, e.levels());
-    } else if (entry instanceof Entry.Press e) {
-      state = board.press(state, e.button());
-    } else if (entry instanceof Entry.Hold e) {
-      state = board.move(state, Map.of(e.button(), !rest(e.button())));
-    } else if (entry instanceof Entry.Release e) {
-      state = board.move(state, Map.of(e.button(), rest(e.button())));
     }
+    state = board.after(state, entry);
   }
 
   /** Does what an entry of a log says and takes its lamps for what memories hold. */
@@ -98,10 +90,6 @@ public final class SimulatedBench {
             }
           });
     }
-  }
-
-  private boolean rest(String button) {
-    return module.controls().get(button).restLevel();
   }
 
   /** What the eye sees at these lamp words or lamps. */
@@ -227,7 +215,9 @@ public final class SimulatedBench {
       }
       does(new Entry.Power(true), entries);
     } else {
-      throw new IllegalArgumentException("A simulated bench cannot " + step);
+      // No simulation shows what such questions are about.
+      Step.Ask ask = (Step.Ask) step;
+      entries.add(new Entry.Symptom(ask.symptom(), ask.place(), Entry.Answer.UNKNOWN, List.of()));
     }
     return entries;
   }

@@ -8,6 +8,7 @@ import straywire.diagnosis.Instruments;
 import straywire.diagnosis.Outlook;
 import straywire.diagnosis.Outlooks;
 import straywire.diagnosis.Outlooks.Survey;
+import straywire.diagnosis.Questions;
 import straywire.diagnosis.ReadingTable;
 import straywire.diagnosis.Step;
 import straywire.diagnosis.StepSeconds;
@@ -29,7 +30,7 @@ public final class Trial {
   private final Instruments instruments;
   private final ReadingTable table = ReadingTable.shipped();
   private final StepSeconds seconds = StepSeconds.shipped();
-  private final Outlooks outlooks = new Outlooks(seconds);
+  private final Outlooks outlooks;
 
   /**
    * For trials of one module.
@@ -40,6 +41,7 @@ public final class Trial {
     this.module = module;
     this.hypotheses = List.copyOf(hypotheses);
     this.instruments = instruments;
+    outlooks = new Outlooks(seconds, Questions.none(module));
   }
 
   /**

@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import straywire.advice.RuleBase;
 import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.Outlooks;
+import straywire.diagnosis.Questions;
 import straywire.diagnosis.ReadingTable;
 import straywire.diagnosis.StepSeconds;
 import straywire.diagnosis.SymptomCheck;
@@ -42,10 +43,10 @@ public final class Workbench {
     this.module = module;
     this.rules = rules;
     this.seconds = seconds;
-    outlooks = new Outlooks(seconds);
     hypotheses = FaultExpansion.expandAll(module, rules.propose(module), priors);
     hypotheses.forEach(h -> byId.put(h.id(), h));
     symptoms = new SymptomScores(module, new Wiring(module), table, SYMPTOM_SEED);
+    outlooks = new Outlooks(seconds, new Questions(module, rules, symptoms));
   }
 
   public Module module() {

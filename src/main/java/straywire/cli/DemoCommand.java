@@ -25,12 +25,13 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    RuleBase rules = RuleBase.shipped();
     Home home = Home.usual();
     Path file = home.moduleFile(MODULE).resolveSibling(CASE);
     Module module = home.module(MODULE);
     BenchLog log = LogFile.readCase(file, module, true);
     PrintWriter out = spec.commandLine().getOut();
-    Workbench workbench = new Workbench(module, RuleBase.shipped());
+    Workbench workbench = new Workbench(module, rules);
     Sitting sitting = Sitting.unrecorded(workbench);
     new ReplayShow(sitting, out, Glyphs.of(Straywire.charset())).play(log);
     out.println("Sit down at it yourself: straywire sit " + MODULE);

@@ -12,6 +12,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import straywire.advice.RuleBase;
 import straywire.bench.Dialogue;
 import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
@@ -34,7 +35,7 @@ final class DialogueCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Workbench workbench = tables.workbench(Home.usual().module(module));
+    Workbench workbench = tables.workbench(RuleBase.shipped(), Home.usual().module(module));
     // JSON is UTF-8 whatever the terminal speaks.
     PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
     BufferedReader in =

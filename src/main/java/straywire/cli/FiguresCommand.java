@@ -6,6 +6,8 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -20,6 +22,7 @@ import picocli.CommandLine.Spec;
 import straywire.advice.RuleBase;
 import straywire.casebook.Figures;
 import straywire.casebook.FiguresPage;
+import straywire.casebook.FiguresTable;
 import straywire.casebook.Workbench;
 import straywire.diagnosis.Instruments;
 
@@ -64,6 +67,11 @@ final class FiguresCommand implements Callable<Integer> {
       description = "of memory contents and random steps; ${DEFAULT-VALUE} if not given")
   private long seed;
 
+  @Option(
+      names = "--all-modules",
+      description = "every module of the case book, a row each, instead of one module at length")
+  private boolean allModules;
+
   @Option(names = "--write", paramLabel = "FILE", description = "writes the page there as well")
   private Optional<Path> write = Optional.empty();
 
@@ -76,15 +84,10 @@ final class FiguresCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--every and --compare-every are whole numbers of 1 or more");
     }
-    Workbench workbench = new Workbench(Home.usual().module(module), RuleBase.shipped());
-    Figures figures = new Figures(workbench, Instruments.USUAL, seed, compareEvery);
     Thread onInterrupt = new Thread(this::stopAndWait);
     Runtime.getRuntime().addShutdownHook(onInterrupt);
     try {
-      long start = System.nanoTime();
-      figures.run(every, (done, all) -> goOn(done, all, start));
-      boolean complete = !stopped.get();
-      String page = FiguresPage.of(figures, command(), complete);
+      String page = allModules ? table(RuleBase.shipped()) : page(RuleBase.shipped());
       PrintWriter out = spec.commandLine().getOut();
       out.print(page);
       out.flush();
@@ -100,10 +103,36 @@ final class FiguresCommand implements Callable<Integer> {
     }
   }
 
-  private boolean goOn(int done, int all, long start) {
+  private String page(RuleBase rules) {
+    Figures figures = measured(rules, module);
+    return FiguresPage.of(figures, command(module), !stopped.get());
+  }
+
+  private String table(RuleBase rules) {
+    List<Figures> modules = new ArrayList<>();
+    for (String name : Home.usual().modules()) {
+      if (!stopped.get()) {
+        modules.add(measured(rules, name));
+      }
+    }
+    if (stopped.get()) {
+      modules.remove(modules.size() - 1);
+    }
+    return FiguresTable.of(modules, command("--all-modules"), !stopped.get());
+  }
+
+  private Figures measured(RuleBase rules, String name) {
+    Workbench workbench = new Workbench(Home.usual().module(name), rules);
+    Figures figures = new Figures(workbench, Instruments.USUAL, seed, compareEvery);
+    long start = System.nanoTime();
+    figures.run(every, (done, all) -> goOn(name, done, all, start));
+    return figures;
+  }
+
+  private boolean goOn(String name, int done, int all, long start) {
     PrintWriter err = spec.commandLine().getErr();
     long seconds = TimeUnit.NANOSECONDS.toSeconds(System.nanoTime() - start);
-    err.print("straywire: " + done + " of " + all + " faults, " + seconds + " s\n");
+    err.print("straywire: " + name + ": " + done + " of " + all + " faults, " + seconds + " s\n");
     err.flush();
     return !stopped.get();
   }
@@ -129,9 +158,9 @@ final class FiguresCommand implements Callable<Integer> {
     }
   }
 
-  private String command() {
+  private String command(String what) {
     return "./straywire figures "
-        + module
+        + what
         + " --every "
         + every
         + " --compare-every "

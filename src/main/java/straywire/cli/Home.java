@@ -12,20 +12,24 @@ import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.module.Nearest;
 import straywire.parts.InputError;
+import straywire.parts.OwnParts;
+import straywire.parts.PartLibrary;
 import straywire.parts.ShippedParts;
 
-/** Where the shipped case book is, and the user's own. */
+/** Where the shipped case book is, and what is the user's own. */
 final class Home {
   private static final String MODULE_FILE = "module.yaml";
 
   private final Path shipped;
   private final Path own;
   private final Path sittings;
+  private final Path ownParts;
 
-  Home(Path home, Path own, Path sittings) {
+  Home(Path home, Path own, Path sittings, Path ownParts) {
     this.shipped = home.resolve("cases");
     this.own = own;
     this.sittings = sittings;
+    this.ownParts = ownParts;
   }
 
   /** As the launcher and the environment say. */
@@ -33,7 +37,8 @@ final class Home {
     return new Home(
         Path.of(System.getProperty("straywire.home", ".")),
         users("STRAYWIRE_CASES", "cases"),
-        users("STRAYWIRE_SITTINGS", "sittings"));
+        users("STRAYWIRE_SITTINGS", "sittings"),
+        users("STRAYWIRE_PARTS", "parts"));
   }
 
   private static Path users(String variable, String folder) {
@@ -41,6 +46,12 @@ final class Home {
     return named.isEmpty()
         ? Path.of(System.getProperty("user.home"), ".straywire", folder)
         : Path.of(named);
+  }
+
+  /** The parts that ship, and beside them the user's own where there are any. */
+  PartLibrary parts() {
+    PartLibrary shipped = new ShippedParts();
+    return Files.exists(ownParts) ? OwnParts.beside(shipped, ownParts) : shipped;
   }
 
   /** Where journals of sittings go that name none. */
@@ -70,7 +81,7 @@ final class Home {
   Module read(Path file) {
     return file.startsWith(shipped)
         ? ModuleFile.readShipped(file, new ShippedParts())
-        : ModuleFile.read(file, new ShippedParts());
+        : ModuleFile.read(file, parts());
   }
 
   /**

@@ -9,7 +9,6 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
-import straywire.parts.ShippedParts;
 
 @Command(name = "module", description = "Works on module files.", mixinStandardHelpOptions = true)
 final class ModuleCommand implements Runnable {
@@ -22,7 +21,7 @@ final class ModuleCommand implements Runnable {
 
   @Command(description = "Checks a module file.", mixinStandardHelpOptions = true)
   int check(@Parameters(paramLabel = "FILE", description = "a module file") Path file) {
-    Module module = ModuleFile.read(file, new ShippedParts());
+    Module module = ModuleFile.read(file, Home.usual().parts());
     PrintWriter out = spec.commandLine().getOut();
     out.printf(
         "%s: fine. %s: %d parts, %d nets, %d jumpers, %d controls, %d lamps%n",

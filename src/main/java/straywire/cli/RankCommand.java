@@ -12,6 +12,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import straywire.advice.RuleBase;
 import straywire.bench.Sitting;
 import straywire.bench.Situation;
 import straywire.bench.SituationJson;
@@ -53,19 +54,20 @@ final class RankCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    RuleBase rules = RuleBase.shipped();
     Module about = Home.usual().moduleOf(logFile, module);
     BenchLog log = LogFile.read(logFile, about);
     if (!instruments.isEmpty()) {
       log = log.with(new Entry.Instruments(atHand()));
     }
-    Workbench workbench = tables.workbench(about);
+    Workbench workbench = tables.workbench(rules, about);
     Situation now = Sitting.over(workbench, log).now();
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       ObjectNode line = new SituationJson(about).of(now, log);
       out.println(line.toString());
     } else {
-      new Screen(out, about, Glyphs.of(Straywire.charset())).situation(now, log);
+      Screen.ofReport(out, about, Glyphs.of(Straywire.charset())).situation(now, log);
     }
     return ExitCode.OK.number();
   }

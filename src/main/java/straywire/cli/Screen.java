@@ -21,6 +21,7 @@ import straywire.diagnosis.Outlook.Verdict;
 import straywire.diagnosis.Unseen;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
+import straywire.module.Entry;
 import straywire.module.EntryWords;
 import straywire.module.Module;
 
@@ -46,22 +47,43 @@ final class Screen {
   private final StepWords words;
   private final EntryWords typed;
 
+  /** Whether anybody can type an answer. */
+  private final boolean answered;
+
   Screen(PrintWriter out, Module module, Glyphs glyphs) {
+    this(out, module, glyphs, true);
+  }
+
+  private Screen(PrintWriter out, Module module, Glyphs glyphs, boolean answered) {
     this.out = out;
     this.module = module;
     this.glyphs = glyphs;
+    this.answered = answered;
     words = new StepWords(module);
     typed = new EntryWords(module);
+  }
+
+  /** For a report: nobody is asked to type anything. */
+  static Screen ofReport(PrintWriter out, Module module, Glyphs glyphs) {
+    return new Screen(out, module, glyphs, false);
   }
 
   void line(String text) {
     out.println(text);
   }
 
+  /** What to type; left out of a report. */
+  private void toType(String text) {
+    if (answered) {
+      line(text);
+    }
+  }
+
   /** Everything, in the order a person needs it. */
   void situation(Situation now, BenchLog log) {
     if (now.stage() == Stage.CLOSED) {
-      line("Closed by its finding.");
+      line("Closed by its finding: " + finding(log) + ".");
+      out.flush();
       return;
     }
     advice(now);
@@ -69,6 +91,14 @@ final class Screen {
     ranking(now, log);
     next(now);
     out.flush();
+  }
+
+  private static String finding(BenchLog log) {
+    return log.standing().stream()
+        .map(BenchLog.Line::entry)
+        .filter(Entry.Finding.class::isInstance)
+        .map(e -> ((Entry.Finding) e).words())
+        .collect(Collectors.joining("; "));
   }
 
   /** Cautions before all else, then what is normal, then what does not go together. */
@@ -136,6 +166,9 @@ final class Screen {
     if (members.size() > MOST_FAULTS) {
       line("           or one of " + (members.size() - MOST_FAULTS) + " more that look the same");
     }
+    if (suspect.withAnother() >= LEAST_SHOWN) {
+      line("           in " + percent(suspect.withAnother()) + " of all, another fault beside it");
+    }
     String grounds =
         grounds("for", suspect, standing, true) + grounds("against", suspect, standing, false);
     if (!grounds.isEmpty()) {
@@ -174,15 +207,17 @@ final class Screen {
     switch (now.stage()) {
       case REPAIRING -> repair(now);
       case CONFIRMED -> {
-        line("All works as it should. Type finish to write the finding.");
+        line("All works as it should.");
+        toType("Type finish to write the finding.");
         if (now.outlook().verdict() == Verdict.OPEN) {
-          line("Working the module does not show everything: type hidden, or more for steps.");
+          toType("Working the module does not show everything: type hidden, or more for steps.");
         }
       }
       case CLOSED -> {}
       case EXERCISING, SEARCHING, CONFIRMING -> {
         if (now.mayFinish()) {
-          line("The exercise shows nothing wrong. Type finish to leave it at that, or go on:");
+          line("The exercise shows nothing wrong.");
+          toType("Type finish to leave it at that, or go on:");
         }
         now.next().ifPresentOrElse(step -> step("Next", step, now), () -> line("No step left."));
       }
@@ -201,7 +236,7 @@ final class Screen {
     for (int i = 0; i < Math.min(MOST_FAULTS, members.size()); i++) {
       line("  " + (i + 1) + ") " + members.get(i).repair());
     }
-    line(
+    toType(
         members.size() == 1
             ? "Then type repaired."
             : "Then type repaired and its number, such as repaired 1.");
@@ -215,7 +250,7 @@ final class Screen {
     handling.forEach(h -> line("    " + h));
     line("    " + words.reading(step.wanted()));
     expected(step);
-    line("    answer: " + step.wanted().howToAnswer() + "; ? for don't know");
+    toType("    answer: " + step.wanted().howToAnswer() + "; ? for don't know");
   }
 
   private void expected(Proposed step) {

@@ -14,6 +14,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import straywire.advice.RuleBase;
 import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
 
@@ -39,7 +40,7 @@ final class SitCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Workbench workbench = tables.workbench(Home.usual().module(module));
+    Workbench workbench = tables.workbench(RuleBase.shipped(), Home.usual().module(module));
     Path file =
         journal.orElseGet(
             () ->

@@ -24,6 +24,7 @@ import straywire.parts.InputError;
       RankCommand.class,
       LevelsCommand.class,
       DialogueCommand.class,
+      PartCommand.class,
       ModuleCommand.class,
       LogCommand.class,
       CaseCommand.class,

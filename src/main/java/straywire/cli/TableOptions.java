@@ -24,10 +24,14 @@ final class TableOptions {
       description = "your copy of seconds.yaml: how long each kind of step takes")
   private Optional<Path> seconds = Optional.empty();
 
-  /** Everything prepared for a module, with these tables. */
-  Workbench workbench(Module module) {
+  /**
+   * Everything prepared for a module, with these tables.
+   *
+   * @param rules made before the module is read: they load meanwhile
+   */
+  Workbench workbench(RuleBase rules, Module module) {
     Priors frequencies = priors.map(PriorsFile::over).orElseGet(PriorsFile::shipped);
     StepSeconds times = seconds.map(StepSeconds::over).orElseGet(StepSeconds::shipped);
-    return new Workbench(module, RuleBase.shipped(), frequencies, times);
+    return new Workbench(module, rules, frequencies, times);
   }
 }

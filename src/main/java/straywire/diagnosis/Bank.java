@@ -3,7 +3,6 @@ package straywire.diagnosis;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import straywire.faults.Hypothesis;
 import straywire.faults.VariationOf;
 import straywire.faults.Visibility;
@@ -136,8 +135,10 @@ final class Bank {
    */
   void accept(Entry entry, double[] weights) {
     Moment before = last();
-    BoardState state = act(entry, before.state());
-    CellBeliefs beliefs = before.beliefs();
+    boolean forgets = SymptomScores.leavesMemoryUnknown(entry);
+    BoardState state =
+        forgets ? boards.forget(before.state()) : boards.after(before.state(), entry);
+    CellBeliefs beliefs = forgets ? new CellBeliefs(module, boards.lanes()) : before.beliefs();
     Tally tally = new Tally(weights);
     boolean spoke = Arrays.stream(weights).anyMatch(w -> w != 0);
     if (state.powered() && !before.state().powered()) {
@@ -184,29 +185,6 @@ final class Bank {
       sum[i] = a[i] + b[i];
     }
     return sum;
-  }
-
-  private BoardState act(Entry entry, BoardState state) {
-    if (entry instanceof Entry.Power e) {
-      return e.on() ? boards.powerUp(state) : boards.powerDown(state);
-    }
-    if (entry instanceof Entry.Set e) {
-      return boards.move(state, e.levels());
-    }
-    if (entry instanceof Entry.Press e) {
-      return boards.press(state, e.button());
-    }
-    if (entry instanceof Entry.Hold e) {
-      return boards.move(state, Map.of(e.button(), !rest(e.button())));
-    }
-    if (entry instanceof Entry.Release e) {
-      return boards.move(state, Map.of(e.button(), rest(e.button())));
-    }
-    return state;
-  }
-
-  private boolean rest(String button) {
-    return module.controls().get(button).restLevel();
   }
 
   private void read(Entry entry, BoardState state, CellBeliefs beliefs, Tally tally) {

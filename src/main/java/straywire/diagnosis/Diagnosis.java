@@ -91,13 +91,21 @@ public final class Diagnosis {
     }
 
     void feed(Fed entry) {
-      ranking = List.of();
       fed.add(entry);
       entry.into(singles);
       pairs().ifPresent(entry::into);
+      if (!spoke(fed.size() - 1)) {
+        return;
+      }
+      ranking = List.of();
       if (fewestSlips() > SLIPS_BELIEVED || namedUnchallenged()) {
         grow();
       }
+    }
+
+    /** False when an entry said nothing of any hypothesis: the ranking stays as it is. */
+    boolean spoke(int entry) {
+      return singles.spoke(entry) || pairs().filter(b -> b.spoke(entry)).isPresent();
     }
 
     Optional<Bank> pairs() {
@@ -269,7 +277,7 @@ public final class Diagnosis {
 
   /** False when an entry, counted from 0 at the last repair, said nothing of any hypothesis. */
   boolean spoke(int entry) {
-    return phase().singles.spoke(entry) || phase().pairs().filter(b -> b.spoke(entry)).isPresent();
+    return phase().spoke(entry);
   }
 
   /** Readings since the last repair that would have to be slips if nothing were wrong. */

@@ -53,7 +53,8 @@ final class NextStep {
       LiveSet live,
       Instruments instruments,
       ReadingTable table,
-      StepSeconds seconds) {
+      StepSeconds seconds,
+      List<Question> questions) {
     this.module = module;
     this.live = live;
     this.instruments = instruments;
@@ -69,6 +70,7 @@ final class NextStep {
     looks();
     beeps();
     exchanges();
+    questions(questions);
   }
 
   /** Steps worth taking, best first. */
@@ -302,6 +304,13 @@ final class NextStep {
         mix(h, mends ? 5 : 6);
       }
       offer(new Step.Exchange(part), Prediction.information(live.weights, cured));
+    }
+  }
+
+  /** An answer tells faults apart by odds only, so that it leaves the fingerprints alone. */
+  private void questions(List<Question> questions) {
+    for (Question question : questions) {
+      offer(question.step, Prediction.information(live.weights, question.yes(live.hypotheses)));
     }
   }
 

@@ -34,11 +34,14 @@ public record Outlook(
   /**
    * Hypotheses that no step at hand tells apart, as one line of the ranking.
    *
-   * @param probability of the whole group, 0 to 1
+   * @param probability that one of the members is there, alone or beside another fault, 0 to 1
+   * @param withAnother the part of it in which another fault is there as well, 0 to 1: what is left
+   *     shows after the repair
    * @param members most probable first
    * @param grounds log entries that speak for or against the first member, strongest first
    */
-  public record Suspect(double probability, List<Hypothesis> members, List<Ground> grounds) {
+  public record Suspect(
+      double probability, double withAnother, List<Hypothesis> members, List<Ground> grounds) {
     public Hypothesis first() {
       return members.get(0);
     }

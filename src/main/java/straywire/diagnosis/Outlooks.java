@@ -11,14 +11,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import straywire.diagnosis.Diagnosis.Candidate;
 import straywire.diagnosis.Outlook.Ground;
 import straywire.diagnosis.Outlook.Proposal;
 import straywire.diagnosis.Outlook.Suspect;
 import straywire.diagnosis.Outlook.Verdict;
 import straywire.faults.Hypothesis;
-import straywire.faults.HypothesisPairs;
 
 /** Draws up how a sitting stands from the posterior and the steps at hand. */
 public final class Outlooks {
@@ -42,10 +40,17 @@ public final class Outlooks {
   /** An entry that says less than this, as a natural log, is not named as a ground. */
   private static final double LEAST_GROUND = 0.5;
 
-  private final StepSeconds seconds;
+  private static final Comparator<Suspect> FALLING =
+      Comparator.comparingDouble(Suspect::probability)
+          .reversed()
+          .thenComparing(s -> s.first().id());
 
-  public Outlooks(StepSeconds seconds) {
+  private final StepSeconds seconds;
+  private final Questions questions;
+
+  public Outlooks(StepSeconds seconds, Questions questions) {
     this.seconds = seconds;
+    this.questions = questions;
   }
 
   /** The outlook now, with the instruments at hand. */
@@ -88,7 +93,8 @@ public final class Outlooks {
             LiveSet.whole(diagnosis.candidates()),
             instruments,
             diagnosis.table(),
-            seconds)
+            seconds,
+            questions.offered(instruments))
         .ranked();
   }
 
@@ -96,7 +102,13 @@ public final class Outlooks {
     List<Candidate> candidates = diagnosis.candidates();
     LiveSet live = new LiveSet(candidates);
     NextStep steps =
-        new NextStep(diagnosis.module(), live, instruments, diagnosis.table(), seconds);
+        new NextStep(
+            diagnosis.module(),
+            live,
+            instruments,
+            diagnosis.table(),
+            seconds,
+            questions.offered(instruments));
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
     Taken taken = new Taken(diagnosis.sinceRepair());
     List<StepChoice.Worth<Step>> ranked =
@@ -104,10 +116,7 @@ public final class Outlooks {
             .filter(worth -> offered.test(worth.step()) && !taken.repeats(worth.step()))
             .toList();
     Verdict verdict =
-        verdict(
-            suspects,
-            candidates,
-            ranked.stream().mapToDouble(StepChoice.Worth::bits).max().orElse(0));
+        verdict(suspects, ranked.stream().mapToDouble(StepChoice.Worth::bits).max().orElse(0));
     double uncertainty =
         Posterior.entropy(candidates.stream().mapToDouble(Candidate::probability).toArray());
     List<Proposal> proposals = new ArrayList<>();
@@ -135,36 +144,17 @@ public final class Outlooks {
     return suspects.stream().limit(LEADERS).map(Suspect::first).toList();
   }
 
-  private static Verdict verdict(
-      List<Suspect> suspects, List<Candidate> candidates, double mostBits) {
+  private static Verdict verdict(List<Suspect> suspects, double mostBits) {
     Suspect first = suspects.get(0);
     if (first.healthy()
         && (first.probability() >= BEYOND_DOUBT
             || (first.probability() >= LIKELY_SOUND && mostBits < LITTLE_TO_LEARN))) {
       return Verdict.NOTHING_WRONG;
     }
-    if (!first.healthy() && present(first, candidates) >= BEYOND_DOUBT) {
+    if (!first.healthy() && first.probability() >= BEYOND_DOUBT) {
       return Verdict.NAMED;
     }
     return mostBits == 0 ? Verdict.INSEPARABLE : Verdict.OPEN;
-  }
-
-  /**
-   * Probability that the fault is there, alone or with another one: what is left beside it shows
-   * after the repair.
-   */
-  private static double present(Suspect suspect, List<Candidate> candidates) {
-    Set<String> members =
-        suspect.members().stream().map(Hypothesis::id).collect(Collectors.toSet());
-    double probability = suspect.probability();
-    for (Candidate candidate : candidates) {
-      String id = candidate.hypothesis().id();
-      if (!members.contains(id)
-          && HypothesisPairs.members(id).stream().anyMatch(members::contains)) {
-        probability += candidate.probability();
-      }
-    }
-    return probability;
   }
 
   private List<Suspect> suspects(
@@ -189,16 +179,14 @@ public final class Outlooks {
       suspects.add(
           new Suspect(
               probability,
+              0,
               group.stream().map(Candidate::hypothesis).toList(),
               suspects.size() < LEADERS * 2
                   ? grounds(diagnosis.phaseStart(), candidates, group, explained)
                   : List.of()));
     }
-    suspects.sort(
-        Comparator.comparingDouble(Suspect::probability)
-            .reversed()
-            .thenComparing(s -> s.first().id()));
-    return suspects;
+    suspects.sort(FALLING);
+    return PairFolding.folded(suspects).stream().sorted(FALLING).toList();
   }
 
   /**

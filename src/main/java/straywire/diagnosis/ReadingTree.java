@@ -48,7 +48,7 @@ public final class ReadingTree {
       Diagnosis diagnosis, Instruments instruments, StepSeconds seconds) {
     LiveSet live = new LiveSet(diagnosis.candidates());
     NextStep steps =
-        new NextStep(diagnosis.module(), live, instruments, diagnosis.table(), seconds);
+        new NextStep(diagnosis.module(), live, instruments, diagnosis.table(), seconds, List.of());
     int[] firsts = leadingGroups(live, steps.prints());
     double[] weights = new double[firsts.length];
     for (int h = 0; h < live.size(); h++) {

@@ -40,6 +40,11 @@ public sealed interface Step {
   /** Put a known good part in its place. */
   record Exchange(String part) implements Step {}
 
-  /** Answer a question about what was noticed. */
-  record Ask(String symptom, String place) implements Step {}
+  /**
+   * Answer a question about what was noticed.
+   *
+   * @param place what the answer is about; empty for the whole module
+   * @param seconds of the hand, to find the answer when it is not known already
+   */
+  record Ask(String symptom, String place, int seconds) implements Step {}
 }

@@ -105,7 +105,7 @@ public final class StepSeconds {
     if (step instanceof Step.Beep) {
       return row("beep");
     }
-    return row(step instanceof Step.Exchange ? "exchange-part" : "ask");
+    return step instanceof Step.Ask s ? s.seconds() : row("exchange-part");
   }
 
   private static String firstWord(String subject) {

@@ -19,6 +19,9 @@ final class Taken {
   /** Looked over or beeped since the last repair. */
   private final Set<Step> wiring = new HashSet<>();
 
+  /** Symptoms with their places that were asked about since the last repair. */
+  private final Set<String> answered = new HashSet<>();
+
   private Optional<String> held = Optional.empty();
 
   /** Buttons that were down since anything else was moved; the second time changes nothing. */
@@ -56,6 +59,8 @@ final class Taken {
     } else if (entry instanceof Entry.Continuity e) {
       wiring.add(new Step.Beep(e.from(), e.to()));
       wiring.add(new Step.Beep(e.to(), e.from()));
+    } else if (entry instanceof Entry.Symptom e) {
+      answered.add(e.symptom() + " " + e.place());
     }
   }
 
@@ -64,6 +69,9 @@ final class Taken {
     if (step instanceof Step.MeasureRound round) {
       Stream<Point> points = round.points().stream();
       return points.allMatch(p -> touched.contains(new Step.Measure(p, Optional.empty())));
+    }
+    if (step instanceof Step.Ask ask) {
+      return answered.contains(ask.symptom() + " " + ask.place());
     }
     return touched.contains(step) || wiring.contains(step);
   }

@@ -22,7 +22,7 @@ import straywire.sim.Variation;
  */
 public final class Unseen {
   /** Candidates looked at, most probable first. */
-  private static final int MOST = 512;
+  private static final int MOST = 2048;
 
   /** Less probable ones are not worth a line. */
   private static final double LEAST = 1e-5;

@@ -25,10 +25,23 @@ final class WireFaults {
     this.board = new BoardWords(module);
   }
 
+  /** One jumper, or several that were forgotten together. */
   Draft jumperMissing() {
-    places.need(1, "a jumper");
-    Jumper jumper = places.jumper(0);
-    return Draft.plain(module, jumper.name(), new Edit.JumperRemoved(jumper));
+    if (places.count() == 0) {
+      places.need(1, "a jumper");
+    }
+    List<Jumper> jumpers = new ArrayList<>();
+    for (int at = 0; at < places.count(); at++) {
+      jumpers.add(places.jumper(at));
+    }
+    String names = jumpers.stream().map(Jumper::name).collect(Collectors.joining(" "));
+    List<Edit> edits = jumpers.stream().<Edit>map(Edit.JumperRemoved::new).toList();
+    Draft draft = Draft.plain(module, names, edits);
+    return jumpers.size() == 1
+        ? draft
+        : draft.saying(
+            "All of these are missing: "
+                + jumpers.stream().map(board::jumper).collect(Collectors.joining(", ")));
   }
 
   Draft supplyJumperMissing() {

@@ -1,5 +1,6 @@
 package straywire.parts;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -9,7 +10,14 @@ final class Families {
   static final String FORMAT = "straywire-families/1";
 
   private static final Set<String> FIELDS =
-      Set.of("rank", "bus-rank", "open-reads-high", "feeds-through-inputs", "input", "meter");
+      Set.of(
+          "rank",
+          "bus-rank",
+          "open-reads-high",
+          "feeds-through-inputs",
+          "input",
+          "meter",
+          "sources");
 
   private Families() {}
 
@@ -26,6 +34,16 @@ final class Families {
       families.put(name, family(name, list.fields(name), file));
     }
     return families;
+  }
+
+  /** Where the figures of each family were read, by its name. */
+  static Map<String, List<String>> sources(String file, String text) {
+    Fields list = Fields.read(file, text).fields("families");
+    Map<String, List<String>> sources = new TreeMap<>();
+    for (String name : list.names()) {
+      sources.put(name, list.fields(name).texts("sources"));
+    }
+    return sources;
   }
 
   private static Family family(String name, Fields fields, String file) {

@@ -92,6 +92,11 @@ public final class OwnParts implements PartLibrary {
   }
 
   @Override
+  public List<String> familySources(String name) {
+    return others.familySources(name);
+  }
+
+  @Override
   public List<String> types() {
     return Stream.concat(others.types().stream(), own.keySet().stream()).sorted().toList();
   }

@@ -21,6 +21,7 @@ record PartFile(Part part, PartNotes notes, FunctionTable table, List<Statement>
           "type",
           "title",
           "function",
+          "group",
           "bus",
           "pins",
           "logic",
@@ -75,6 +76,7 @@ record PartFile(Part part, PartNotes notes, FunctionTable table, List<Statement>
         FunctionTable.read(file, fields.blockLine("table"), fields.block("table"), part);
     PartNotes notes =
         new PartNotes(
+            group(file, fields),
             fields.text("open-input"),
             fields.texts("mistakes"),
             fields.texts("sources"),
@@ -82,6 +84,20 @@ record PartFile(Part part, PartNotes notes, FunctionTable table, List<Statement>
             fields.block("logic"),
             fields.block("table"));
     return new PartFile(part, notes, table, logic);
+  }
+
+  private static PartGroup group(String file, Fields fields) {
+    String word = fields.textOr("group", PartGroup.OTHER.word());
+    return PartGroup.of(word)
+        .orElseThrow(
+            () ->
+                new InputError(
+                    file,
+                    fields.line("group"),
+                    "group: expected one of "
+                        + String.join(", ", PartGroup.words())
+                        + ", not "
+                        + word));
   }
 
   private static List<PinSpec> pins(String file, Fields groups) {

@@ -17,6 +17,11 @@ public interface PartLibrary {
     return Optional.empty();
   }
 
+  /** Where a family's figures were read; empty for an unknown family. */
+  default List<String> familySources(String name) {
+    return List.of();
+  }
+
   /** Every family's name, sorted; for suggestions only. */
   default List<String> families() {
     return List.of();

@@ -38,6 +38,12 @@ public final class ShippedParts implements PartLibrary {
     return allFamilies().keySet().stream().sorted().toList();
   }
 
+  @Override
+  public List<String> familySources(String name) {
+    return Families.sources("families.yaml", resource("families.yaml"))
+        .getOrDefault(name, List.of());
+  }
+
   private Map<String, Family> allFamilies() {
     if (families.isEmpty()) {
       families.putAll(Families.read("families.yaml", resource("families.yaml")));

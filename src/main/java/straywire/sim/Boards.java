@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.IntConsumer;
+import java.util.stream.IntStream;
 import straywire.module.Control;
 import straywire.module.End;
+import straywire.module.Entry;
 import straywire.module.Lamp;
 import straywire.module.Point;
 import straywire.parts.Part;
@@ -25,14 +28,19 @@ public final class Boards {
     groups = new LaneGroup[count];
     readers = new SignalReader[count];
     traces = new UnknownTrace[count];
-    for (int g = 0; g < count; g++) {
-      int from = g * Lanes.COUNT;
-      groups[g] =
-          new LaneGroup(
-              wiring, variations.subList(from, Math.min(from + Lanes.COUNT, variations.size())));
-      readers[g] = new SignalReader(groups[g]);
-      traces[g] = new UnknownTrace(groups[g]);
-    }
+    eachGroup(
+        g -> {
+          int from = g * Lanes.COUNT;
+          int to = Math.min(from + Lanes.COUNT, variations.size());
+          groups[g] = new LaneGroup(wiring, this.variations.subList(from, to));
+          readers[g] = new SignalReader(groups[g]);
+          traces[g] = new UnknownTrace(groups[g]);
+        });
+  }
+
+  /** Groups have nothing in common but what never changes, so each may have its own thread. */
+  private void eachGroup(IntConsumer work) {
+    IntStream.range(0, groups.length).parallel().forEach(work);
   }
 
   public int lanes() {
@@ -69,9 +77,7 @@ public final class Boards {
   /** Power switched on with the controls where they are. */
   public BoardState powerUp(BoardState state) {
     long[][] words = new long[groups.length][];
-    for (int g = 0; g < groups.length; g++) {
-      words[g] = groups[g].powerUp(state.controls());
-    }
+    eachGroup(g -> words[g] = groups[g].powerUp(state.controls()));
     return new BoardState(true, state.controls(), words);
   }
 
@@ -97,19 +103,20 @@ public final class Boards {
     }
     Map<String, Boolean> sorted = new TreeMap<>(levels);
     long[][] words = new long[groups.length][];
-    for (int g = 0; g < groups.length; g++) {
-      words[g] = state.groups()[g].clone();
-      if (startsOver) {
-        groups[g].startOver(words[g]);
-      }
-      groups[g].move(words[g], sorted);
-    }
+    eachGroup(
+        g -> {
+          words[g] = state.groups()[g].clone();
+          if (startsOver) {
+            groups[g].startOver(words[g]);
+          }
+          groups[g].move(words[g], sorted);
+        });
     return new BoardState(true, controls, words);
   }
 
   /** A button down and up again. */
   public BoardState press(BoardState state, String button) {
-    boolean rest = wiring.module().controls().get(button).restLevel();
+    boolean rest = rest(button);
     return move(move(state, Map.of(button, !rest)), Map.of(button, rest), false);
   }
 
@@ -118,6 +125,35 @@ public final class Boards {
     int group = Lanes.group(lane);
     return state.powered()
         && groups[group].moved(state.groups()[group], part, cell, Lanes.bit(lane & 63)) != 0;
+  }
+
+  /** The state after what an entry says of the hand; readings change nothing. */
+  public BoardState after(BoardState state, Entry entry) {
+    if (entry instanceof Entry.Power e) {
+      return e.on() ? powerUp(state) : powerDown(state);
+    }
+    if (entry instanceof Entry.Set e) {
+      return move(state, e.levels());
+    }
+    if (entry instanceof Entry.Press e) {
+      return press(state, e.button());
+    }
+    if (entry instanceof Entry.Hold e) {
+      return move(state, Map.of(e.button(), !rest(e.button())));
+    }
+    if (entry instanceof Entry.Release e) {
+      return move(state, Map.of(e.button(), rest(e.button())));
+    }
+    return state;
+  }
+
+  private boolean rest(String button) {
+    return wiring.module().controls().get(button).restLevel();
+  }
+
+  /** The same controls with nothing known of what is remembered. */
+  public BoardState forget(BoardState state) {
+    return state.powered() ? powerUp(state) : state;
   }
 
   /**

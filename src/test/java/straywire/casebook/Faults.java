@@ -12,8 +12,7 @@ final class Faults {
       "order-reversed D7-U1.12 D6-U1.10 U1.11-U3.9 U1.9-U3.5 U1.7-U3.3 U1.5-U3.1 D5-U1.6 D4-U1.4"
           + " at U1.12 U1.10 U3.9 U3.5 U3.3 U3.1 U1.6 U1.4";
   static final String ADDRESSES_SWAPPED = "ends-swapped U1.1-U2.1 U2.1 with U1.15-U2.15 U2.15";
-  static final String FOUR_OUTPUTS_OPEN =
-      "output-dead U1.11 + output-dead U1.5 + output-dead U1.7 + output-dead U1.9";
+  static final String FOUR_OPEN = "jumper-missing U1.11-U3.9 U1.9-U3.5 U1.7-U3.3 U1.5-U3.1";
 
   private Faults() {}
 }

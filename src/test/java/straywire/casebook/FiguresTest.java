@@ -3,6 +3,7 @@ package straywire.casebook;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import straywire.advice.RuleBase;
@@ -74,5 +75,22 @@ class FiguresTest {
         .contains("Stopped before its end")
         .contains("| single faults simulated, of " + (WORKBENCH.hypotheses().size() - 1) + " | 1 |")
         .contains("| **all** | " + WORKBENCH.hypotheses().size() + " |");
+  }
+
+  @Test
+  void theTableOfModulesHasARowForEachAndNamesWhatWasMissed() {
+    Figures figures = figures();
+    figures.run(FEW, (done, all) -> true);
+
+    String page = FiguresTable.of(List.of(figures), "figures", true);
+
+    assertThat(page)
+        .contains("| beat-memory | 5 of " + (WORKBENCH.hypotheses().size() - 1) + " |")
+        .contains("| beat-memory | " + WORKBENCH.hypotheses().size() + " |");
+    if (figures.tool().missed().isEmpty()) {
+      assertThat(page).contains("None of those looked for.");
+    } else {
+      assertThat(page).contains(figures.tool().missed().get(0));
+    }
   }
 }

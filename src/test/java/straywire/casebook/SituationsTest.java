@@ -28,6 +28,7 @@ class SituationsTest {
           new Situation("write button without contact", "contact-dead write", 3),
           new Situation("chip select open at one RAM, jumper", "jumper-missing GND-U1.2", 3),
           new Situation("chip select open at one RAM, leg", "leg-not-in-row U1.2", 3),
+          new Situation("four open outputs at one RAM", Faults.FOUR_OPEN, 3),
           new Situation("one RAM without supply", "supply-jumper-missing VCC-U1.16", 3),
           new Situation("an inverter of the high half bypassed", "inverter-bypassed U3.1-U3.2", 1),
           new Situation("an inverter of the low half bypassed", "inverter-bypassed U4.5-U4.6", 1),
@@ -46,14 +47,10 @@ class SituationsTest {
           new Situation("address line 4 open at both RAMs", "jumper-missing A2-U1.14", 3),
           new Situation("address leg of one RAM not in its row", "leg-not-in-row U1.15", 3),
           new Situation("output enable held low by its switch", "contact-stuck drive", 2),
-          // The table asks for 2. One step more is needed to tell the short to ground from a switch
-          // that never opens: both hold the row at 0 V.
-          new Situation("output enable shorted to ground (table: 2)", "shorted-low U5.19", 3),
+          new Situation("output enable tied to ground", "shorted-low U5.19", 2),
           new Situation("output enable open", "jumper-missing drive-U5.19", 2),
           new Situation("direction pin tied low", "wrong-rail VCC-U5.1 to GND", 2),
-          // The table asks for 3; on 4 of 20 seeds the two wires at the lamps come first until the
-          // legs were looked at.
-          new Situation("transceiver pins 2 and 3 bridged (table: 3)", "bridged U5.2 U5.3", 5),
+          new Situation("transceiver pins 2 and 3 bridged", "bridged U5.2 U5.3", 3),
           new Situation("one lamp wire moved by a hole", "end-moved U5.9-R7 U5.9 to U5.8", 3),
           new Situation("inverter chip without ground", "supply-jumper-missing GND-U3.7", 3),
           new Situation("inverter chip wired as 16-pin part", "counted-as-16 U3", 4),

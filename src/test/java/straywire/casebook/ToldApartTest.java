@@ -34,6 +34,11 @@ class ToldApartTest {
               "jumper-missing GND-U1.2",
               "supply-jumper-missing VCC-U1.16",
               "measure U1\\.(2|16)( row)? .*"),
+          new Pair("jumper-missing GND-U1.2", Faults.FOUR_OPEN, "measure U1\\.2( row)? .*"),
+          new Pair(
+              Faults.FOUR_OPEN,
+              "jumper-missing GND-U1.2",
+              "measure U(1\\.(2|5|7|9|11)|3\\.[1359])( row)? .*|inspect jumper U1\\..* .*"),
           new Pair(
               "supply-jumper-missing VCC-U1.16",
               "jumper-missing GND-U1.2",

@@ -36,7 +36,9 @@ class HalfSplitTest {
   private static final ReadingTable TABLE = ReadingTable.shipped();
 
   private static List<StepChoice.Worth<Step>> menu(Diagnosis diagnosis, Instruments instruments) {
-    return new Outlooks(StepSeconds.shipped()).survey(diagnosis, instruments).steps();
+    return new Outlooks(StepSeconds.shipped(), Questions.none(MODULE))
+        .survey(diagnosis, instruments)
+        .steps();
   }
 
   private static Diagnosis powered() {

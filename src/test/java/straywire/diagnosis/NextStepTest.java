@@ -23,7 +23,8 @@ class NextStepTest {
         new LiveSet(diagnosis.candidates()),
         instruments,
         DiagnosisBench.TABLE,
-        DiagnosisBench.SECONDS);
+        DiagnosisBench.SECONDS,
+        List.of());
   }
 
   private static List<Step> offered(Instruments instruments, Entry... entries) {

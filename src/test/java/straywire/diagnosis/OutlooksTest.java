@@ -17,7 +17,8 @@ class OutlooksTest {
   private static final Hypothesis WIRE = DiagnosisBench.missing("D7-U1.12", 0.3);
   private static final Hypothesis LEG = DiagnosisBench.leg("U1.12", 0.2);
 
-  private final Outlooks outlooks = new Outlooks(DiagnosisBench.SECONDS);
+  private final Outlooks outlooks =
+      new Outlooks(DiagnosisBench.SECONDS, Questions.none(DiagnosisBench.MODULE));
 
   /** Words written at address 0 in turn; the high half shows each, or bit 7 is lit throughout. */
   private static Diagnosis written(boolean asMeant, Hypothesis... hypotheses) {

@@ -79,7 +79,7 @@ class TakenTest {
             DiagnosisBench.missing("A1-U1.15", 0.3),
             DiagnosisBench.leg("U1.15", 0.2));
     DiagnosisBench.accept(diagnosis, DiagnosisBench.POWER_ON, DiagnosisBench.ADDRESS_FIVE);
-    Outlooks outlooks = new Outlooks(DiagnosisBench.SECONDS);
+    Outlooks outlooks = new Outlooks(DiagnosisBench.SECONDS, Questions.none(DiagnosisBench.MODULE));
     Outlook before = outlooks.of(diagnosis, new Instruments(false, true, false, false));
     List<Step> offered = new ArrayList<>();
     offered.add(before.next().orElseThrow().step());

@@ -15,6 +15,7 @@ import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.Instruments;
 import straywire.diagnosis.Outlook;
 import straywire.diagnosis.Outlooks;
+import straywire.diagnosis.Questions;
 import straywire.diagnosis.ReadingTable;
 import straywire.diagnosis.StepSeconds;
 import straywire.faults.FaultExpansion;
@@ -38,7 +39,7 @@ final class Sittings {
       FaultExpansion.expandAll(MODULE, RuleBase.shipped().propose(MODULE), PriorsFile.shipped());
 
   static final ReadingTable TABLE = ReadingTable.shipped();
-  static final Outlooks OUTLOOKS = new Outlooks(StepSeconds.shipped());
+  static final Outlooks OUTLOOKS = new Outlooks(StepSeconds.shipped(), Questions.none(MODULE));
   static final Trial TRIAL = new Trial(MODULE, HYPOTHESES, Instruments.USUAL);
 
   private Sittings() {}

@@ -1,0 +1,170 @@
+package straywire.electrical;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import straywire.electrical.Currents.Rated;
+import straywire.module.Control;
+import straywire.module.End;
+import straywire.module.Fitted;
+import straywire.module.Lamp;
+import straywire.module.Module;
+import straywire.module.Net;
+import straywire.module.RailSegment;
+import straywire.parts.Family;
+import straywire.parts.PinKind;
+import straywire.parts.PinSpec;
+
+/**
+ * What hangs on one net of a module as meant, as far as currents go; empty sockets left out.
+ *
+ * @param drivers pins that can drive, in the order of the net
+ * @param inputs pins that only listen
+ * @param pulls resistors to a rail
+ * @param contacts switches and buttons
+ * @param port true when another module may drive or load it
+ */
+public record NetContents(
+    Net net,
+    List<Pin> drivers,
+    List<Pin> inputs,
+    List<Lamp> lamps,
+    List<Pull> pulls,
+    List<Control> contacts,
+    boolean port) {
+
+  /** A pin of a part in its place. */
+  public record Pin(Fitted part, PinSpec spec) {
+    @Override
+    public String toString() {
+      return part.label() + "." + spec.number();
+    }
+  }
+
+  /** A resistor from the net to a rail. */
+  public record Pull(int ohms, boolean toSupply) {
+    Branch branch() {
+      return new Branch.Resistor(ohms, toSupply ? Branch.SUPPLY_VOLTS : 0);
+    }
+  }
+
+  public NetContents {
+    drivers = List.copyOf(drivers);
+    inputs = List.copyOf(inputs);
+    lamps = List.copyOf(lamps);
+    pulls = List.copyOf(pulls);
+    contacts = List.copyOf(contacts);
+  }
+
+  /** All nets of a module, in the order of its file. */
+  public static List<NetContents> of(Module module) {
+    return module.nets().stream().map(net -> of(module, net)).toList();
+  }
+
+  private static NetContents of(Module module, Net net) {
+    List<Pin> drivers = new ArrayList<>();
+    List<Pin> inputs = new ArrayList<>();
+    List<Lamp> lamps = new ArrayList<>();
+    List<Pull> pulls = new ArrayList<>();
+    List<Control> contacts = new ArrayList<>();
+    boolean port = false;
+    for (End end : net.ends()) {
+      switch (end.kind()) {
+        case PIN -> {
+          Fitted part = module.parts().get(end.label());
+          Pin pin = new Pin(part, part.part().pin(end.pin()));
+          if (part.fitted() && pin.spec().kind().drives()) {
+            drivers.add(pin);
+          } else if (part.fitted() && pin.spec().kind() == PinKind.INPUT) {
+            inputs.add(pin);
+          }
+        }
+        case LAMP -> lamps.add(module.lamps().get(end.label()));
+        case CONTROL -> {
+          Control control = module.controls().get(end.label());
+          contacts.add(control);
+          if (control.pullOhms() > 0) {
+            boolean up = module.rail(control.pullTo()).map(RailSegment::supply).orElse(false);
+            pulls.add(new Pull(control.pullOhms(), up));
+          }
+        }
+        case PORT -> port = true;
+        case RAIL -> {}
+      }
+    }
+    return new NetContents(net, drivers, inputs, lamps, pulls, contacts, port);
+  }
+
+  public String name() {
+    return net.name();
+  }
+
+  /** Listening pins by family: inputs, and bidirectional pins other than {@code driver}. */
+  public SortedMap<String, List<Pin>> listeners(Optional<Pin> driver) {
+    SortedMap<String, List<Pin>> byFamily = new TreeMap<>();
+    List<Pin> listening = new ArrayList<>(inputs);
+    drivers.stream()
+        .filter(p -> p.spec().kind() == PinKind.BIDIRECTIONAL)
+        .filter(p -> !driver.equals(Optional.of(p)))
+        .forEach(listening::add);
+    for (Pin pin : listening) {
+      byFamily.computeIfAbsent(pin.part().family().name(), f -> new ArrayList<>()).add(pin);
+    }
+    return byFamily;
+  }
+
+  /** Usual voltage while {@code driver} is high or low and every other output has let go. */
+  public double volts(Pin driver, boolean high) {
+    List<Branch> branches = loads(Optional.of(driver));
+    branches.add(high ? Branch.OutputHigh.of(driver.part()) : Branch.OutputLow.of(driver.part()));
+    return OperatingPoint.volts(branches);
+  }
+
+  /** Usual voltage while nothing but resistors, lamps and inputs holds the net; contacts open. */
+  public double releasedVolts() {
+    return OperatingPoint.volts(loads(Optional.empty()));
+  }
+
+  private List<Branch> loads(Optional<Pin> driver) {
+    List<Branch> branches = new ArrayList<>();
+    for (Map.Entry<String, List<Pin>> family : listeners(driver).entrySet()) {
+      Family of = family.getValue().get(0).part().family();
+      branches.add(new Branch.Inputs(of, family.getValue().size()));
+    }
+    lamps.forEach(lamp -> branches.add(Branch.Led.of(lamp)));
+    pulls.forEach(pull -> branches.add(pull.branch()));
+    return branches;
+  }
+
+  /** Current of a lit lamp, milliamps, its net held by the first output on it, or by a rail. */
+  public double lampMilliamps(Lamp lamp) {
+    double rail = lamp.lightsOnHigh() ? Branch.SUPPLY_VOLTS : 0;
+    double volts = drivers.isEmpty() ? rail : volts(drivers.get(0), lamp.lightsOnHigh());
+    return Math.abs(Branch.Led.of(lamp).milliamps(volts));
+  }
+
+  /** What {@code driver} has to carry here, against its rating. */
+  public FanOut fanOut(Pin driver) {
+    ElectricalTable table = ElectricalTable.shipped();
+    Rated low = table.rated(driver.part(), false);
+    Rated high = table.rated(driver.part(), true);
+    double sinks = 0;
+    double sources = 0;
+    for (List<Pin> family : listeners(Optional.of(driver)).values()) {
+      Currents.Input input = table.currents(family.get(0).part().family()).input();
+      sinks += family.size() * input.lowMilliamps();
+      sources += family.size() * input.highMilliamps();
+    }
+    for (Lamp lamp : lamps) {
+      sinks -= Math.min(0, Branch.Led.of(lamp).milliamps(volts(driver, false)));
+    }
+    for (Pull pull : pulls) {
+      sinks += pull.toSupply() ? (Branch.SUPPLY_VOLTS - low.volts()) / pull.ohms() * 1000 : 0;
+      sources += pull.toSupply() ? 0 : high.volts() / pull.ohms() * 1000;
+    }
+    return new FanOut(sinks, low.milliamps(), sources, high.milliamps());
+  }
+}
