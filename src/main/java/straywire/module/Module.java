@@ -37,7 +37,7 @@ public record Module(
     PartLibrary library,
     Passives passives,
     OnPaper onPaper) {
-  /** A module of which only wiring and parts with logic are told. */
+  /** A module of which only the wiring is told. */
   public Module(
       String name,
       String title,

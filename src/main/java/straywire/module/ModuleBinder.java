@@ -49,11 +49,11 @@ final class ModuleBinder {
                 "words",
                 "neighbours",
                 "exercise",
-                "capacitors-to-ground",
-                "explained",
                 "resistors",
                 "digits",
-                "timing"));
+                "timing",
+                "capacitors-to-ground",
+                "explained"));
   }
 
   Module bind() {
