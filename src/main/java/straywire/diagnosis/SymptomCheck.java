@@ -92,6 +92,7 @@ public final class SymptomCheck {
             (look, entry, state) -> {
               int number = lines.get(look.entry()).number();
               if (answer.entries().contains(number)
+                  && look.plain()
                   && entry instanceof Entry.Seen picture
                   && lamps.stream().allMatch(lamp -> looked(picture, lamp))) {
                 long lit = 0;

@@ -21,6 +21,9 @@ final class SymptomExercise {
   /** Words written in a round, at least. */
   private static final int WORDS = 6;
 
+  /** Presses with a look while the button is down. */
+  private static final int SLOW_PRESSES = 4;
+
   /** Switches that are swept through all their settings, at most. */
   private static final int ALL_SETTINGS = 5;
 
@@ -38,6 +41,11 @@ final class SymptomExercise {
     SymptomExercise exercise = new SymptomExercise(module, roles);
     if (roles.store().isPresent()) {
       exercise.rounds(roles.store().get());
+      if (!roles.steps().isEmpty()) {
+        exercise.entries.add(new Entry.Power(false));
+        exercise.entries.add(new Entry.Power(true));
+        exercise.byHand();
+      }
     } else {
       exercise.sweep();
     }
@@ -174,12 +182,25 @@ final class SymptomExercise {
     roles.gate().ifPresent(gate -> set(Map.of(gate.control(), gate.drivesAt())));
   }
 
-  /** The by-hand exercise once the power is on, with a look after everything that was set. */
+  /**
+   * The by-hand exercise once the power is on, with a look after everything that was set. The first
+   * presses of a button that takes the word on are slow ones, with a look while it is down.
+   */
   private void byHand() {
     boolean on = false;
+    int slow = 0;
     for (Entry entry : module.exercise()) {
       if (entry instanceof Entry.Power) {
         on = true;
+      } else if (on
+          && slow < SLOW_PRESSES
+          && entry instanceof Entry.Press press
+          && press.button().equals(roles.steps())) {
+        slow++;
+        entries.add(new Entry.Hold(press.button()));
+        look();
+        entries.add(new Entry.Release(press.button()));
+        look();
       } else if (on && (entry instanceof Entry.Set || entry instanceof Entry.Press)) {
         entries.add(entry);
         drive();

@@ -11,6 +11,11 @@ import java.util.Map;
  * @param driven whether the lines are meant to be driven
  * @param controls level of each control, true is high
  * @param entry number of the entry among those walked, from 0
+ * @param pressed whether a button was pressed since the last look
+ * @param step whether the button that takes the word on was pressed once, and nothing else done
+ * @param held the button that is down at this look; mostly empty
+ * @param preset number that the data switches stand at, high bit first; {@link #NO_PRESET} when
+ *     there is not one for each lamp
  */
 record SymptomLook(
     int powerUp,
@@ -18,4 +23,27 @@ record SymptomLook(
     long place,
     boolean driven,
     Map<String, Boolean> controls,
-    int entry) {}
+    int entry,
+    boolean pressed,
+    boolean step,
+    String held,
+    long preset) {
+
+  /** Not a number of fewer than 64 bits. */
+  static final long NO_PRESET = -1;
+
+  /** A look with every button up, and not the one right after a button was held. */
+  SymptomLook(
+      int powerUp,
+      int presses,
+      long place,
+      boolean driven,
+      Map<String, Boolean> controls,
+      int entry) {
+    this(powerUp, presses, place, driven, controls, entry, false, false, "", NO_PRESET);
+  }
+
+  boolean plain() {
+    return held.isEmpty();
+  }
+}

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * The looks of an exercise, or of a stretch of the log, with what the module as meant shows at each
@@ -56,6 +57,24 @@ final class SymptomLooks {
   /** Readings of several places with no press between. */
   final List<int[]> rounds = new ArrayList<>();
 
+  /** One press between that changes what the module as meant shows, and nothing else. */
+  final List<Pair> steps = new ArrayList<>();
+
+  /** Those of the steps that take the word, read as a number, one up or one down. */
+  final List<Pair> counts = new ArrayList<>();
+
+  /** Looks before, during and after one slow press, at which the module as meant is certain. */
+  final List<Slow> slow = new ArrayList<>();
+
+  /** Two looks at which one switch differs and nothing was pressed in the whole exercise. */
+  final List<OneSwitch> switches = new ArrayList<>();
+
+  /** Before, during and after a press. */
+  record Slow(int before, int down, int after) {}
+
+  /** Two looks between which one switch differs. */
+  record OneSwitch(String control, Pair pair) {}
+
   /**
    * @param expected picture of the module as meant at each look
    * @param certain bits of it that are certain
@@ -76,6 +95,9 @@ final class SymptomLooks {
     List<Integer> sure = new ArrayList<>();
     List<Integer> open = new ArrayList<>();
     for (int i = 0; i < looks.size(); i++) {
+      if (!looks.get(i).plain()) {
+        continue;
+      }
       if ((~certain[i] & SymptomRoles.ones(width)) != 0) {
         open.add(i);
       } else if (looks.get(i).driven()) {
@@ -86,6 +108,8 @@ final class SymptomLooks {
     fresh = open.stream().mapToInt(Integer::intValue).toArray();
     pair();
     gather();
+    stepByStep();
+    switchBySwitch();
   }
 
   /** Whether some judged picture meant is another one when turned round. */
@@ -103,25 +127,34 @@ final class SymptomLooks {
     return width >= 4 && width % 2 == 0;
   }
 
+  /** Looks with no button down, in order. */
+  private int[] plain() {
+    return IntStream.range(0, looks.size()).filter(i -> looks.get(i).plain()).toArray();
+  }
+
   private void pair() {
-    for (int i = 1; i < looks.size(); i++) {
+    int[] plain = plain();
+    for (int k = 1; k < plain.length; k++) {
+      int i = plain[k];
+      int h = plain[k - 1];
       SymptomLook now = looks.get(i);
-      SymptomLook last = looks.get(i - 1);
+      SymptomLook last = looks.get(h);
       boolean oneStretch = now.powerUp() == last.powerUp();
       if (oneStretch && now.place() == last.place() && now.driven() && last.driven()) {
-        if (now.presses() == last.presses() + 1 && changes(i - 1, i)) {
-          writes.add(new Pair(i - 1, i));
+        if (now.presses() == last.presses() + 1 && changes(h, i)) {
+          writes.add(new Pair(h, i));
         }
       }
       if (oneStretch && now.presses() == last.presses()) {
         if (now.controls().equals(last.controls()) && now.entry() == last.entry() + 1) {
-          still.add(new Pair(i - 1, i));
+          still.add(new Pair(h, i));
         }
         if (now.place() == last.place() && last.driven() && !now.driven()) {
-          gate.add(new Pair(i - 1, i));
+          gate.add(new Pair(h, i));
         }
       }
-      for (int j = i - 1; j >= 0; j--) {
+      for (int m = k - 1; m >= 0; m--) {
+        int j = plain[m];
         SymptomLook then = looks.get(j);
         if (then.place() == now.place() && then.driven() && now.driven()) {
           if (then.powerUp() == now.powerUp() && then.presses() == now.presses()) {
@@ -133,6 +166,54 @@ final class SymptomLooks {
         }
       }
     }
+  }
+
+  private void stepByStep() {
+    int[] plain = plain();
+    for (int k = 1; k < plain.length; k++) {
+      int before = plain[k - 1];
+      int after = plain[k];
+      boolean sure = !isFresh(before) && !isFresh(after) && looks.get(after).driven();
+      if (!sure || !looks.get(after).step() || meant(before) == meant(after)) {
+        continue;
+      }
+      steps.add(new Pair(before, after));
+      long on = meant(after) - meant(before);
+      if (on == 1 || on == -1) {
+        counts.add(new Pair(before, after));
+      }
+      if (after == before + 2 && !isFresh(before + 1)) {
+        slow.add(new Slow(before, before + 1, after));
+      }
+    }
+  }
+
+  /** What the module as meant shows of the word at a look. */
+  long meant(int look) {
+    return expected[look] & SymptomRoles.ones(width);
+  }
+
+  private void switchBySwitch() {
+    if (looks.stream().anyMatch(look -> look.pressed() || look.presses() > 0)) {
+      return;
+    }
+    for (int i = 0; i < judged.length; i++) {
+      for (int j = 0; j < i; j++) {
+        Map<String, Boolean> a = looks.get(judged[j]).controls();
+        Map<String, Boolean> b = looks.get(judged[i]).controls();
+        List<String> moved =
+            a.keySet().stream().filter(c -> !a.get(c).equals(b.get(c))).limit(2).toList();
+        if (moved.size() == 1 && meant(judged[j]) != meant(judged[i])) {
+          switches.add(new OneSwitch(moved.get(0), new Pair(judged[j], judged[i])));
+        }
+      }
+    }
+  }
+
+  /** Whether some switches say, bit for bit, what the word can be set to. */
+  boolean presets() {
+    return looks.stream().allMatch(look -> look.preset() != SymptomLook.NO_PRESET)
+        && steps.stream().anyMatch(p -> looks.get(p.after()).preset() != meant(p.after()));
   }
 
   private boolean isFresh(int look) {

@@ -131,7 +131,120 @@ enum SymptomPredicate {
       "where the lines should be driven, a lamp is dim or restless that is plainly lit or dark when"
           + " they are released, or a lamp of another word changes as it should not",
       looks -> !looks.gate.isEmpty(),
-      SymptomWriting::fights);
+      SymptomWriting::fights),
+
+  NEVER_COUNTS(
+      "no press that should take the word on changes it",
+      looks -> looks.steps.size() >= SymptomSteps.LEAST,
+      SymptomSteps::never),
+
+  COUNTS_DOUBLE(
+      "two thirds or more of the presses that should count one count two, three or "
+          + "four; either answer from one third",
+      looks -> looks.counts.size() >= SymptomSteps.LEAST,
+      SymptomSteps::severalAtOnce),
+
+  SKIPS_NUMBERS(
+      "some presses that should count one count more, but less than two thirds of them",
+      looks -> looks.counts.size() >= SymptomSteps.LEAST,
+      SymptomSteps::leavesOut),
+
+  STARTS_OVER_EARLY(
+      "a press that should count one up takes the word from above 1 to all dark, and a "
+          + "third or more of the presses count one",
+      looks -> looks.counts.size() >= SymptomSteps.LEAST,
+      SymptomSteps::startsOverEarly),
+
+  COUNTS_BACKWARDS(
+      "two thirds or more of the presses that should count one way count one the other " + "way",
+      looks -> looks.counts.size() >= SymptomSteps.LEAST,
+      SymptomSteps::backwards),
+
+  FIRST_ONLY(
+      "over all presses that should take the word on, one lamp at an end of it changes "
+          + "and no other",
+      looks -> looks.steps.size() >= SymptomSteps.LEAST && looks.width > 2,
+      SymptomSteps::onlyOneEnd),
+
+  STOPS_HALF_WAY(
+      "the lamps from some place to an end of the word never change though they should, "
+          + "and the rest of it is always as meant",
+      looks -> looks.steps.size() >= SymptomSteps.LEAST && looks.width > 2,
+      SymptomSteps::stopsHalfWay),
+
+  ONE_BEHIND(
+      "after every press that should take the word on it shows what was meant before "
+          + "the press",
+      looks -> looks.steps.size() >= SymptomSteps.LEAST,
+      SymptomSteps::oneBehind),
+
+  LOADS_ALWAYS(
+      "after every press that should take the word on it shows what the preset switches " + "say",
+      looks -> looks.steps.size() >= SymptomSteps.LEAST && looks.keeps && looks.presets(),
+      SymptomSteps::loadsAlways),
+
+  NEVER_CLEARS(
+      "the word is not all dark after anything that should make it so, and once it "
+          + "stays as it was",
+      looks -> !SymptomSteps.clears(looks).isEmpty(),
+      SymptomSteps::neverClears),
+
+  WRONG_EDGE(
+      "at every slow press the word changes when the button is let go where it should "
+          + "when it goes down, or the other way round",
+      looks -> !SymptomSteps.oneSided(looks).isEmpty(),
+      SymptomSteps::otherEdge),
+
+  SEVERAL_SELECTED(
+      "at some look two lamps or more are lit where one is meant to be",
+      SymptomNumbers::oneOfMany,
+      SymptomNumbers::several),
+
+  WRONG_SELECTED(
+      "wherever one lamp is meant to be lit one is, but not always that one",
+      SymptomNumbers::oneOfMany,
+      SymptomNumbers::anotherOne),
+
+  SELECT_REVERSED(
+      "wherever one lamp is meant to be lit, it is the one whose number has the same "
+          + "bits in reverse order",
+      looks -> SymptomNumbers.oneOfMany(looks) && SymptomNumbers.powerOfTwo(looks.width),
+      SymptomNumbers::selectReversed),
+
+  ONE_TOO_HIGH(
+      "every judged look shows the number meant or one more, counted round, and a third or more"
+          + " of them one more",
+      looks -> !looks.keeps && SymptomNumbers.enough(looks) && looks.width > 2,
+      trial -> SymptomNumbers.off(trial, 1)),
+
+  ONE_TOO_LOW(
+      "every judged look shows the number meant or one less, counted round, and a third or more"
+          + " of them one less",
+      looks -> !looks.keeps && SymptomNumbers.enough(looks) && looks.width > 2,
+      trial -> SymptomNumbers.off(trial, -1)),
+
+  CARRY_WRONG(
+      "the low half is always as meant, the high half sometimes one too high or "
+          + "sometimes one too low, never both",
+      looks -> !looks.keeps && SymptomNumbers.enough(looks) && looks.hasHalves(),
+      SymptomNumbers::carryWrong),
+
+  ONE_SETTING_WRONG(
+      "of four settings of the controls or more one is never as meant, and the others "
+          + "are at times",
+      looks -> !looks.keeps && SymptomNumbers.settings(looks) > 3,
+      SymptomNumbers::oneSettingWrong),
+
+  FROZEN(
+      "the word is the same at every look at driven lines, and neither all dark nor all " + "lit",
+      SymptomNumbers::enough,
+      SymptomNumbers::frozen),
+
+  SWITCH_IGNORED(
+      "moving one switch alone never changes the word though it should, and moving "
+          + "another one does",
+      SymptomNumbers::severalSwitches,
+      SymptomNumbers::switchIgnored);
 
   private final String words;
   private final Predicate<SymptomLooks> answerable;

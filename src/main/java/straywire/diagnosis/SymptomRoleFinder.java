@@ -10,6 +10,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import straywire.module.Control;
+import straywire.module.Entry;
 import straywire.module.Module;
 import straywire.module.Word;
 import straywire.sim.BoardState;
@@ -25,6 +26,9 @@ import straywire.sim.Wiring;
  */
 final class SymptomRoleFinder {
   private static final long ALTERNATING = 0x6666666666666666L;
+
+  /** Presses in a row that each change the word, for a button that takes it on. */
+  private static final int STEPS = 3;
 
   private static final Set<Signal> LET_GO =
       EnumSet.of(Signal.NOTHING, Signal.OPEN_INPUT, Signal.PULLED_LOW, Signal.PULLED_HIGH);
@@ -70,7 +74,7 @@ final class SymptomRoleFinder {
     for (Word word : words) {
       if (word.members().size() <= Long.SIZE) {
         Optional<SymptomRoles.Store> store = store(word);
-        roles.add(new SymptomRoles(word, store, gate(word, store)));
+        roles.add(new SymptomRoles(word, store, gate(word, store), steps(word, store)));
       }
     }
     return roles;
@@ -188,6 +192,37 @@ final class SymptomRoleFinder {
       }
     }
     return Optional.empty();
+  }
+
+  /**
+   * The button of the by-hand exercise that changes the word at several presses in a row, whatever
+   * switches are moved in between. A button that only takes in what switches say is none.
+   */
+  private String steps(Word lamps, Optional<SymptomRoles.Store> store) {
+    Map<String, Integer> runs = new TreeMap<>();
+    BoardState state = board.off();
+    for (Entry entry : module.exercise()) {
+      BoardState before = state;
+      state = board.after(state, entry);
+      if (entry instanceof Entry.Press press) {
+        OptionalLong then = before.powered() ? picture(before, lamps) : OptionalLong.empty();
+        OptionalLong now = picture(state, lamps);
+        int run = runs.getOrDefault(press.button(), 0);
+        boolean changed = then.isPresent() && now.isPresent() && !then.equals(now);
+        runs.clear();
+        runs.put(press.button(), changed ? run + 1 : 0);
+        Map<String, Boolean> controls = before.controls();
+        boolean takesIn =
+            store
+                .filter(s -> s.button().equals(press.button()))
+                .filter(s -> controls.entrySet().containsAll(s.mode().entrySet()))
+                .isPresent();
+        if (changed && run + 1 == STEPS && !takesIn) {
+          return press.button();
+        }
+      }
+    }
+    return "";
   }
 
   private static String button(Optional<SymptomRoles.Store> store) {

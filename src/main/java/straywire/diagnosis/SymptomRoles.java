@@ -13,8 +13,10 @@ import straywire.module.Word;
  * @param lamps the word, high bit first; its label is empty for a module whose lamps form no word
  * @param store how a word is put in and kept; empty when the lamps only follow the controls
  * @param gate the switch that drives and releases these lamps' lines; often none
+ * @param steps the button that takes the word on, press by press, to one picture after another, as
+ *     a counter or shift register does; empty when there is none
  */
-record SymptomRoles(Word lamps, Optional<Store> store, Optional<Gate> gate) {
+record SymptomRoles(Word lamps, Optional<Store> store, Optional<Gate> gate, String steps) {
   /**
    * @param button takes the word in when pressed
    * @param data switches whose levels are taken in, high bit first

@@ -7,6 +7,9 @@ import java.util.List;
  * as bit 0; lamps of other words, where they were seen, follow above the word.
  */
 final class SymptomTrial {
+  /** What no word of fewer than 64 lamps reads as. */
+  static final long UNCLEAR = -1;
+
   final SymptomLooks looks;
 
   /** Lamps that are lit. */
@@ -55,6 +58,9 @@ final class SymptomTrial {
     constant = word();
     int first = -1;
     for (int i = 0; i < lit.length; i++) {
+      if (!looks.looks.get(i).plain()) {
+        continue;
+      }
       dark &= ~unlike(i, 0);
       if (looks.looks.get(i).driven()) {
         first = first < 0 ? i : first;
@@ -80,6 +86,11 @@ final class SymptomTrial {
       changed |= changed(pair);
     }
     return changed & word();
+  }
+
+  /** The word at a look when each of its lamps is plainly lit or dark; -1 when not. */
+  long number(int look) {
+    return ((odd[look] | restless[look]) & word()) == 0 ? lit[look] & word() : UNCLEAR;
   }
 
   /** Bits of the word that do not clearly show {@code picture}. */

@@ -80,6 +80,9 @@ final class SymptomWords {
       int bit = Long.numberOfTrailingZeros(left);
       long alike = lively & -2L << bit;
       for (int i = 0; i < trial.lit.length && alike != 0; i++) {
+        if (!trial.looks.looks.get(i).plain()) {
+          continue;
+        }
         long litHere = -(trial.lit[i] >>> bit & 1);
         long oddHere = -(trial.odd[i] >>> bit & 1);
         alike &= ~(trial.lit[i] ^ litHere) & ~(trial.odd[i] ^ oddHere) & ~trial.restless[i];

@@ -26,8 +26,8 @@ final class SymptomWriting {
   }
 
   static SymptomHeld untouched(SymptomTrial trial) {
-    for (long restless : trial.restless) {
-      if ((restless & trial.word()) != 0) {
+    for (int look = 0; look < trial.restless.length; look++) {
+      if (trial.looks.looks.get(look).plain() && (trial.restless[look] & trial.word()) != 0) {
         return SymptomHeld.of(true);
       }
     }

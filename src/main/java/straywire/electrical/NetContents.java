@@ -125,7 +125,10 @@ public record NetContents(
   /** Usual voltage while {@code driver} is high or low and every other output has let go. */
   public double volts(Pin driver, boolean high) {
     List<Branch> branches = loads(Optional.of(driver));
-    branches.add(high ? Branch.OutputHigh.of(driver.part()) : Branch.OutputLow.of(driver.part()));
+    branches.add(
+        high
+            ? Branch.OutputHigh.of(driver.part(), driver.spec().number())
+            : Branch.OutputLow.of(driver.part(), driver.spec().number()));
     return OperatingPoint.volts(branches);
   }
 
@@ -152,11 +155,14 @@ public record NetContents(
     return Math.abs(Branch.Led.of(lamp).milliamps(volts));
   }
 
-  /** What {@code driver} has to carry here, against its rating. */
+  /**
+   * What {@code driver} has to carry here, against its rating. Lamps without a resistor are left
+   * out: they overload whatever drives them.
+   */
   public FanOut fanOut(Pin driver) {
     ElectricalTable table = ElectricalTable.shipped();
-    Rated low = table.rated(driver.part(), false);
-    Rated high = table.rated(driver.part(), true);
+    Rated low = table.rated(driver.part(), driver.spec().number(), false);
+    Rated high = table.rated(driver.part(), driver.spec().number(), true);
     double sinks = 0;
     double sources = 0;
     for (List<Pin> family : listeners(Optional.of(driver)).values()) {
@@ -164,7 +170,7 @@ public record NetContents(
       sinks += family.size() * input.lowMilliamps();
       sources += family.size() * input.highMilliamps();
     }
-    for (Lamp lamp : lamps) {
+    for (Lamp lamp : lamps.stream().filter(l -> l.ohms() > 0).toList()) {
       sinks -= Math.min(0, Branch.Led.of(lamp).milliamps(volts(driver, false)));
     }
     for (Pull pull : pulls) {

@@ -18,6 +18,7 @@ import straywire.parts.PartLibrary;
  * @param neighbours pairs of ends that lie side by side beyond those a DIP's legs imply
  * @param exercise the by-hand exercise: what to set, press and look at, in order
  * @param passives resistors, and what sets the times of timers
+ * @param onPaper what only the wiring review looks at
  */
 public record Module(
     String name,
@@ -34,8 +35,9 @@ public record Module(
     List<List<End>> neighbours,
     List<Entry> exercise,
     PartLibrary library,
-    Passives passives) {
-  /** A module without parts that have no logic. */
+    Passives passives,
+    OnPaper onPaper) {
+  /** A module of which only the wiring is told. */
   public Module(
       String name,
       String title,
@@ -66,7 +68,8 @@ public record Module(
         neighbours,
         exercise,
         library,
-        Passives.NONE);
+        Passives.NONE,
+        OnPaper.NOTHING);
   }
 
   public Module {

@@ -51,7 +51,9 @@ final class ModuleBinder {
                 "exercise",
                 "resistors",
                 "digits",
-                "timing"));
+                "timing",
+                "capacitors-to-ground",
+                "explained"));
   }
 
   Module bind() {
@@ -75,7 +77,8 @@ final class ModuleBinder {
         .forEach((label, value) -> timings.add(new TimingBinder(parts).timing(label, value)));
     section("ports").forEach(this::port);
     section("words").forEach(this::word);
-    NetBinder wiring = new NetBinder(new Labels(module(List.of(), List.of(), List.of())));
+    NetBinder wiring =
+        new NetBinder(new Labels(module(List.of(), List.of(), List.of(), OnPaper.NOTHING)));
     List<Net> nets = new ArrayList<>();
     top.get("nets")
         .fields()
@@ -86,11 +89,13 @@ final class ModuleBinder {
             });
     List<List<End>> neighbours =
         top.containsKey("neighbours") ? wiring.neighbours(top.get("neighbours")) : List.of();
-    Module wired = module(nets, neighbours, List.of());
-    return top.containsKey("exercise") ? module(nets, neighbours, exercise(wired)) : wired;
+    Module wired = module(nets, neighbours, List.of(), OnPaper.NOTHING);
+    List<Entry> exercise = top.containsKey("exercise") ? exercise(wired) : List.of();
+    return module(nets, neighbours, exercise, new PaperBinder(wired).read(top));
   }
 
-  private Module module(List<Net> nets, List<List<End>> neighbours, List<Entry> exercise) {
+  private Module module(
+      List<Net> nets, List<List<End>> neighbours, List<Entry> exercise, OnPaper onPaper) {
     return new Module(
         top.get("name").word(),
         top.get("title").text(),
@@ -106,7 +111,8 @@ final class ModuleBinder {
         neighbours,
         exercise,
         library,
-        new Passives(resistors, timings));
+        new Passives(resistors, timings),
+        onPaper);
   }
 
   private Map<String, YamlValue> section(String name) {

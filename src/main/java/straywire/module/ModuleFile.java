@@ -9,6 +9,7 @@ import straywire.parts.InputError;
 import straywire.parts.PartLibrary;
 import straywire.parts.PinKind;
 import straywire.parts.PinSpec;
+import straywire.parts.TextFile;
 
 /** Reads a module file. The format is described in {@code docs/formats/module.md}. */
 public final class ModuleFile {

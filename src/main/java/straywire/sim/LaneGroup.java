@@ -2,6 +2,7 @@ package straywire.sim;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +46,7 @@ final class LaneGroup {
   final long[] leaning;
 
   private final Map<String, ControlSeat> controls = new TreeMap<>();
+  private final Map<String, Integer> lampNodes = new HashMap<>();
   private final List<ControlSeat> resistors = new ArrayList<>();
   private final int[][] seatsOnNode;
   private final int raisedAt;
@@ -66,6 +68,9 @@ final class LaneGroup {
     this.wiring = wiring;
     topology = new Topology(wiring, variations);
     nodes = topology.nodeCount;
+    for (String lamp : wiring.module().lamps().keySet()) {
+      lampNodes.put(lamp, topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0))));
+    }
     clamped = bareLeds(variations);
     long dead = 0;
     for (int lane = 0; lane < variations.size(); lane++) {
@@ -147,7 +152,7 @@ final class LaneGroup {
   private int seatParts(List<Variation> variations) {
     int driver = 0;
     Map<String, List<Variation.Socket>> others = new TreeMap<>();
-    Map<Variation.Socket, Long> lanesOf = new java.util.HashMap<>();
+    Map<Variation.Socket, Long> lanesOf = new HashMap<>();
     for (int lane = 0; lane < variations.size(); lane++) {
       for (Variation.Socket socket : variations.get(lane).sockets) {
         if (!lanesOf.containsKey(socket)) {
@@ -249,7 +254,7 @@ final class LaneGroup {
   }
 
   int lampNode(String lamp) {
-    return topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0)));
+    return lampNodes.get(lamp);
   }
 
   /** Lanes in which two nodes are joined by copper alone, power off: through edges or one rail. */

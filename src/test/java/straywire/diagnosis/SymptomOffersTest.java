@@ -133,7 +133,14 @@ class SymptomOffersTest {
             "reversed-all",
             "reversed-nibble",
             "two-swapped",
-            "two-equal");
+            "two-equal",
+            "never-clears",
+            "one-too-high",
+            "one-too-low",
+            "carry-wrong",
+            "one-setting-wrong",
+            "frozen",
+            "switch-ignored");
   }
 
   @Test

@@ -183,13 +183,16 @@ class SymptomScoresTest {
   }
 
   @Test
-  void everyComputedSymptomIsAskedOfTheDemoModule() {
+  void everyComputedSymptomButThoseOfCountingAndReckoningIsAskedOfTheDemoModule() {
     TreeSet<String> asked = new TreeSet<>();
     SCORES.questions().forEach(question -> asked.add(question.symptom()));
     List<String> computed = new ArrayList<>();
     for (SymptomPredicate predicate : SymptomPredicate.values()) {
-      computed.add(predicate.id());
+      if (predicate.compareTo(SymptomPredicate.BUS_FIGHTS) <= 0) {
+        computed.add(predicate.id());
+      }
     }
+    computed.add(SymptomPredicate.FROZEN.id());
     assertThat(asked).containsExactlyInAnyOrderElementsOf(computed);
     assertThat(SCORES.questions())
         .filteredOn(question -> question.symptom().startsWith("bus-"))
