@@ -47,8 +47,7 @@ public record Tutorial(Map<String, String> files, List<Command> commands) {
   }
 
   private static List<String> words(String line) {
-    return WORD
-        .matcher(line)
+    return WORD.matcher(line)
         .results()
         .map(r -> r.group(1) == null ? r.group(2) : r.group(1))
         .toList();

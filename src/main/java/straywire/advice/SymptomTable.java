@@ -13,6 +13,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
+import straywire.module.BadEntry;
+import straywire.module.Nearest;
 import straywire.parts.InputError;
 
 /**
@@ -47,6 +49,22 @@ public record SymptomTable(List<SymptomEntry> entries) {
 
   private static LoadSettings settings() {
     return LoadSettings.builder().setLabel(TABLE).build();
+  }
+
+  /**
+   * Insists that there is a symptom with this id.
+   *
+   * @throws BadEntry that names the nearest
+   */
+  public void check(String id) {
+    if (symptom(id).isEmpty()) {
+      throw new BadEntry("no symptom is called " + id + Nearest.hint(id, ids()));
+    }
+  }
+
+  /** All ids, in the order of the table. */
+  public List<String> ids() {
+    return entries.stream().map(SymptomEntry::id).toList();
   }
 
   /** The symptom with this id. */

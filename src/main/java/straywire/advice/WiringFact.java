@@ -80,6 +80,11 @@ public sealed interface WiringFact {
       return number == legs / 2 || number == legs ? 0 : number + 1;
     }
 
+    /** The pin with its name, for words. */
+    public String spoken() {
+      return pin + " (" + name + ")";
+    }
+
     public boolean wired() {
       return !net.isEmpty();
     }

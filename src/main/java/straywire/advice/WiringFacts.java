@@ -130,6 +130,10 @@ final class WiringFacts {
       circuit.add(new LampFact(lamp.label(), netName(end), lamp.ohms(), lamp.lightsOnHigh()));
       layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
     }
+    for (String resistor : module.passives().resistors().keySet()) {
+      End end = new End(End.Kind.RESISTOR, resistor, 0);
+      layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
+    }
     for (List<String> lines : new TreeMap<>(module.ports()).values()) {
       for (String line : lines) {
         End end = new End(End.Kind.PORT, line, 0);

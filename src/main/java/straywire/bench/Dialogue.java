@@ -26,6 +26,7 @@ import straywire.module.EntryFormat;
 import straywire.module.Fitted;
 import straywire.module.Labels;
 import straywire.module.Module;
+import straywire.module.NotJson;
 
 /**
  * A sitting driven by a program: one JSON object a line in, one line out for each. Described, with
@@ -152,7 +153,7 @@ public final class Dialogue {
     try {
       node = MAPPER.readTree(line);
     } catch (JsonProcessingException e) {
-      throw new BadEntry("not JSON: " + e.getOriginalMessage().replaceAll("\\s+", " "));
+      throw new BadEntry(NotJson.why(e));
     }
     if (node instanceof ObjectNode object) {
       return object;

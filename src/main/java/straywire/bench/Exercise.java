@@ -2,7 +2,9 @@ package straywire.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import straywire.module.BenchLog;
 import straywire.module.ControlState;
 import straywire.module.Entry;
@@ -13,10 +15,27 @@ import straywire.module.Module;
  * words, or in more steps, counts all the same; what is beside the exercise is passed over.
  */
 final class Exercise {
-  /** Some handling and one look at lamps. */
+  /** Some handling and one look at lamps. What is set in a row is set at once. */
   record Round(List<Entry> handling, Wanted.Lamps look) {
     Round {
-      handling = List.copyOf(handling);
+      handling = List.copyOf(atOnce(handling));
+    }
+
+    private static List<Entry> atOnce(List<Entry> handling) {
+      List<Entry> merged = new ArrayList<>();
+      for (Entry entry : handling) {
+        int last = merged.size() - 1;
+        if (entry instanceof Entry.Set set
+            && last >= 0
+            && merged.get(last) instanceof Entry.Set before) {
+          Map<String, Boolean> levels = new TreeMap<>(before.levels());
+          levels.putAll(set.levels());
+          merged.set(last, new Entry.Set(levels));
+        } else {
+          merged.add(entry);
+        }
+      }
+      return merged;
     }
   }
 

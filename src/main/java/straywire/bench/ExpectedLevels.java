@@ -86,7 +86,7 @@ public final class ExpectedLevels {
 
   private static String level(Signal signal) {
     return switch (signal) {
-      case RAIL_LOW, LOW, RAISED_LOW, PULLED_LOW -> "low";
+      case RAIL_LOW, LOW, LOW_CMOS, RAISED_LOW, PULLED_LOW -> "low";
       case RAIL_HIGH, HIGH, HIGH_CMOS, CLAMPED_HIGH, PULLED_HIGH -> "high";
       case FIGHT_LOW, FIGHT -> "fight";
       case OPEN_INPUT -> "open";

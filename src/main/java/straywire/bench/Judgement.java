@@ -369,7 +369,12 @@ final class Judgement {
     }
     if (member < 1 || member > first.members().size()) {
       throw new BadEntry(
-          "the leading suspect has " + first.members().size() + " faults, not " + member);
+          first.members().size() == 1
+              ? "the leading suspect is one fault: repaired 1"
+              : "the leading suspect is one of "
+                  + first.members().size()
+                  + " faults: repaired 1 to repaired "
+                  + first.members().size());
     }
     return new Entry.Repaired(first.members().get(member - 1).id());
   }

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import straywire.advice.SymptomTable;
 import straywire.casebook.Workbench;
 import straywire.diagnosis.Unseen;
 import straywire.module.BadEntry;
@@ -24,20 +25,26 @@ import straywire.module.Module;
 public final class Sitting implements Closeable {
   private final Workbench workbench;
   private final Optional<LogWriter> journal;
+  private final Optional<String> torn;
   private final Judgement judgement;
   private BenchLog log;
   private Optional<Situation> latest = Optional.empty();
 
-  private Sitting(Workbench workbench, BenchLog log, Optional<LogWriter> journal) {
+  /** Numbers of what the last answer wrote down; empty when something else came after it. */
+  private List<Integer> lastAnswer = List.of();
+
+  private Sitting(
+      Workbench workbench, BenchLog log, Optional<LogWriter> journal, Optional<String> torn) {
     this.workbench = workbench;
     this.log = log;
     this.journal = journal;
+    this.torn = torn;
     judgement = new Judgement(workbench);
   }
 
   /** A sitting that leaves no file, going on from a log. */
   public static Sitting over(Workbench workbench, BenchLog log) {
-    return new Sitting(workbench, log, Optional.empty());
+    return new Sitting(workbench, log, Optional.empty(), Optional.empty());
   }
 
   /** A sitting that leaves no file, from the start. */
@@ -53,11 +60,13 @@ public final class Sitting implements Closeable {
   public static Sitting open(Workbench workbench, Path file, LogWriter.Style style) {
     Module module = workbench.module();
     try {
-      LogWriter writer =
-          Files.exists(file)
-              ? LogWriter.resume(file, module, LogFile.resume(file, module), style)
-              : LogWriter.create(file, module, "", style);
-      return new Sitting(workbench, writer.log(), Optional.of(writer));
+      if (!Files.exists(file)) {
+        LogWriter fresh = LogWriter.create(file, module, "", style);
+        return new Sitting(workbench, fresh.log(), Optional.of(fresh), Optional.empty());
+      }
+      LogFile.Resumed resumed = LogFile.resume(file, module);
+      LogWriter writer = LogWriter.resume(file, module, resumed, style);
+      return new Sitting(workbench, writer.log(), Optional.of(writer), resumed.torn());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -65,6 +74,11 @@ public final class Sitting implements Closeable {
 
   public Workbench workbench() {
     return workbench;
+  }
+
+  /** What a crash left of a last line in the journal; it is left out. */
+  public Optional<String> torn() {
+    return torn;
   }
 
   public BenchLog log() {
@@ -98,6 +112,7 @@ public final class Sitting implements Closeable {
   /** As {@link #enter(Entry)}, for entries that belong together. */
   public List<Integer> enter(List<Entry> entries) {
     List<Integer> numbers = new ArrayList<>();
+    lastAnswer = List.of();
     for (Entry entry : entries) {
       check(entry);
       BenchLog longer = log.with(entry);
@@ -123,6 +138,9 @@ public final class Sitting implements Closeable {
       checkWithdrawn(withdrawn);
     } else if (closed()) {
       throw new BadEntry("the sitting is closed by its finding; undo the finding to go on");
+    }
+    if (entry instanceof Entry.Symptom symptom) {
+      SymptomTable.shipped().check(symptom.symptom());
     }
     for (int number : entry.speaksOf()) {
       if (number < 1 || number > log.lines().size()) {
@@ -154,7 +172,7 @@ public final class Sitting implements Closeable {
    */
   public List<Integer> answer(String text) {
     Proposed step = asked();
-    return enter(step.entries(step.wanted().read(text, workbench.module())));
+    return answered(step.entries(step.wanted().read(text, workbench.module())));
   }
 
   /** As {@link #answer(String)}, with the reading, or all of a round, as entries. */
@@ -168,7 +186,13 @@ public final class Sitting implements Closeable {
                 + new StepWords(workbench.module()).reading(step.wanted()));
       }
     }
-    return enter(step.entries(readings));
+    return answered(step.entries(readings));
+  }
+
+  private List<Integer> answered(List<Entry> entries) {
+    List<Integer> numbers = enter(entries);
+    lastAnswer = numbers;
+    return numbers;
   }
 
   private Proposed asked() {
@@ -181,8 +205,8 @@ public final class Sitting implements Closeable {
   }
 
   /**
-   * Takes back what was entered last: one entry, or a reading with the hand's work around it when a
-   * button was held or the power was off for it.
+   * Takes back what was entered last: the whole of an answer that was just given, else one entry,
+   * or a reading with the hand's work around it when a button was held or the power was off for it.
    *
    * @return numbers of the entries taken back, the latest first
    */
@@ -193,6 +217,9 @@ public final class Sitting implements Closeable {
     }
     int size = standing.size();
     int from = size >= 3 && closesAround(standing.subList(size - 3, size)) ? size - 3 : size - 1;
+    if (!lastAnswer.isEmpty()) {
+      from = size - lastAnswer.size();
+    }
     List<Integer> withdrawn = new ArrayList<>();
     for (int i = size - 1; i >= from; i--) {
       withdrawn.add(standing.get(i).number());

@@ -43,7 +43,11 @@ public sealed interface Wanted {
         }
         return List.of(new EntryWords(module).parse(line.toString()));
       }
-      return List.of(new EntryWords(module).parse("see " + answer));
+      try {
+        return List.of(new EntryWords(module).parse("see " + answer));
+      } catch (BadEntry e) {
+        throw new BadEntry("expected " + howToAnswer() + "; got " + answer.strip());
+      }
     }
 
     @Override

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import straywire.advice.RuleBase;
 import straywire.module.BenchLog;
@@ -17,11 +18,11 @@ import straywire.module.Module;
 
 /** A folder of cases, each beside its module, replayed one after the other. */
 public final class CaseBook {
-  private static final String MODULE_FILE = "module.yaml";
   private static final String CASE_ENDING = ".jsonl";
 
   private final Path folder;
   private final boolean shipped;
+  private final UnaryOperator<Path> moduleFiles;
   private final Function<Path, Module> modules;
   private final RuleBase rules;
   private final Map<Path, Workbench> workbenches = new HashMap<>();
@@ -30,11 +31,18 @@ public final class CaseBook {
    * The book of one folder.
    *
    * @param shipped true for the shipped book, whose files the build has held against the schemas
+   * @param moduleFiles finds the module file of a case file
    * @param modules reads a module file
    */
-  public CaseBook(Path folder, boolean shipped, Function<Path, Module> modules, RuleBase rules) {
+  public CaseBook(
+      Path folder,
+      boolean shipped,
+      UnaryOperator<Path> moduleFiles,
+      Function<Path, Module> modules,
+      RuleBase rules) {
     this.folder = folder;
     this.shipped = shipped;
+    this.moduleFiles = moduleFiles;
     this.modules = modules;
     this.rules = rules;
   }
@@ -59,7 +67,7 @@ public final class CaseBook {
   public CaseScore run(Path file) {
     Workbench workbench =
         workbenches.computeIfAbsent(
-            file.resolveSibling(MODULE_FILE), m -> new Workbench(modules.apply(m), rules));
+            moduleFiles.apply(file), m -> new Workbench(modules.apply(m), rules));
     BenchLog log = LogFile.readCase(file, workbench.module(), shipped);
     return new CaseReplay(workbench, log).score(file);
   }

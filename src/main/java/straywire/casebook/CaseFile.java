@@ -32,6 +32,9 @@ public final class CaseFile {
     List<Entry> entries = entries(log);
     entries.add(finding);
     entries.add(new Entry.Expected(finding.faults(), withinSteps));
+    if (Files.exists(file)) {
+      throw new InputError(file.toString(), 0, "is there already; take another name");
+    }
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
       try (LogWriter writer =

@@ -23,6 +23,7 @@ import straywire.casebook.CaseScore;
 import straywire.casebook.Workbench;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
+import straywire.module.Entry;
 import straywire.module.LogFile;
 import straywire.module.Module;
 import straywire.module.Nearest;
@@ -32,6 +33,8 @@ import straywire.parts.InputError;
 final class CaseCommand implements Runnable {
   /** Searching steps after which a recording is given up. */
   private static final int MOST_STEPS = 60;
+
+  private static final int MOST_HINTS = 6;
 
   @Spec private CommandSpec spec;
 
@@ -63,9 +66,16 @@ final class CaseCommand implements Runnable {
               defaultValue = "",
               description = "name or file of the module")
           String named) {
+    if (within < 1) {
+      throw new InputError("--within", 0, "a case is found within 1 step or more, got " + within);
+    }
     Home home = Home.usual();
     Module module = home.moduleOf(journal, named);
     BenchLog log = LogFile.read(journal, module);
+    if (log.standing().stream().noneMatch(l -> l.entry() instanceof Entry.Finding)) {
+      throw new InputError(
+          journal.toString(), 0, "the sitting has no finding yet; finish it first");
+    }
     Path folder = to.orElse(home.ownCases()).resolve(module.name());
     Path file = folder.resolve(caseName(journal));
     CaseFile.write(file, module, log, title, within);
@@ -98,8 +108,17 @@ final class CaseCommand implements Runnable {
     Home home = Home.usual();
     RuleBase rules = RuleBase.shipped();
     List<CaseBook> books = new ArrayList<>();
+    if (folder.filter(f -> !Files.isDirectory(f)).isPresent()) {
+      throw new InputError(folder.get().toString(), 0, "there is no such folder of cases");
+    }
     for (Path each : folder.map(List::of).orElse(List.of(home.shippedCases(), home.ownCases()))) {
-      books.add(new CaseBook(each, each.equals(home.shippedCases()), home::read, rules));
+      books.add(
+          new CaseBook(
+              each,
+              each.equals(home.shippedCases()),
+              file -> home.moduleFileOf(file, ""),
+              home::read,
+              rules));
     }
     PrintWriter out = spec.commandLine().getOut();
     List<CaseScore> scores = new ArrayList<>();
@@ -119,10 +138,21 @@ final class CaseCommand implements Runnable {
         out.flush();
       }
     }
+    if (folder.isPresent() && scores.isEmpty()) {
+      throw new InputError(folder.get().toString(), 0, "there is no case in it");
+    }
     out.println(CaseBook.summary(scores).orElse("No cases."));
     return scores.stream().allMatch(CaseScore::passed)
         ? ExitCode.OK.number()
         : ExitCode.CASE_MISSED.number();
+  }
+
+  /** Faults whose ids begin as the one typed, or else the nearest. */
+  private static String hint(String fault, List<String> ids) {
+    List<String> begun = ids.stream().filter(id -> id.startsWith(fault)).limit(MOST_HINTS).toList();
+    return begun.isEmpty()
+        ? Nearest.hint(fault, ids)
+        : "; there are " + String.join(", ", begun) + (begun.size() == MOST_HINTS ? ", ..." : "");
   }
 
   @Command(
@@ -152,9 +182,7 @@ final class CaseCommand implements Runnable {
         workbench
             .hypothesis(fault)
             .orElseThrow(
-                () ->
-                    new InputError(
-                        "FAULT", 0, "no fault is called " + fault + Nearest.hint(fault, ids)));
+                () -> new InputError("FAULT", 0, "no fault is called " + fault + hint(fault, ids)));
     Sitting sitting = Sitting.unrecorded(workbench);
     int steps =
         new SimulatedHand(workbench, truth, seed)

@@ -5,6 +5,8 @@ enum ExitCode {
   OK(0),
   /** The case book ran, and a case did not come out as expected. */
   CASE_MISSED(1),
+  /** The wiring review found something that the module file does not explain. */
+  FINDINGS(1),
   /** A command or option that does not exist, or lacks its value. */
   BAD_COMMAND(2),
   /** A file or an entry has a mistake; the message names it. */

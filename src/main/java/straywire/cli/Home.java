@@ -43,9 +43,13 @@ final class Home {
 
   private static Path users(String variable, String folder) {
     String named = System.getenv().getOrDefault(variable, "");
-    return named.isEmpty()
-        ? Path.of(System.getProperty("user.home"), ".straywire", folder)
-        : Path.of(named);
+    return named.isEmpty() ? userHome().resolve(".straywire").resolve(folder) : Path.of(named);
+  }
+
+  /** As the shell has it; the virtual machine asks the system's list of users instead. */
+  private static Path userHome() {
+    String home = System.getenv().getOrDefault("HOME", "");
+    return Path.of(home.isEmpty() ? System.getProperty("user.home") : home);
   }
 
   /** The parts that ship, and beside them the user's own where there are any. */
@@ -101,6 +105,14 @@ final class Home {
     }
     String name = LogFile.header(log).module();
     Path beside = log.resolveSibling(MODULE_FILE);
+    if (!Files.isRegularFile(beside) && !modules().contains(name)) {
+      throw new InputError(
+          log.toString(),
+          1,
+          "log: there is no module.yaml beside it, and no module of the case book is called "
+              + name
+              + Nearest.hint(name, modules()));
+    }
     return Files.isRegularFile(beside) ? beside : moduleFile(name);
   }
 
@@ -109,14 +121,18 @@ final class Home {
     if (Files.isRegularFile(given)) {
       return given;
     }
-    if (Files.isRegularFile(given.resolve(MODULE_FILE)) && nameOrFile.contains("/")) {
-      return given.resolve(MODULE_FILE);
+    Path inside = given.resolve(MODULE_FILE);
+    if (Files.isRegularFile(inside) && nameOrFile.contains("/")) {
+      return inside;
     }
     for (Path cases : List.of(shipped, own)) {
       Path file = cases.resolve(nameOrFile).resolve(MODULE_FILE);
       if (Files.isRegularFile(file)) {
         return file;
       }
+    }
+    if (Files.isRegularFile(inside)) {
+      return inside;
     }
     throw new InputError(
         nameOrFile,

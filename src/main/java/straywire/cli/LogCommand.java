@@ -7,8 +7,12 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import straywire.advice.SymptomTable;
+import straywire.module.BadEntry;
 import straywire.module.BenchLog;
+import straywire.module.Entry;
 import straywire.module.LogFile;
+import straywire.parts.InputError;
 
 @Command(name = "log", description = "Works on bench logs.", mixinStandardHelpOptions = true)
 final class LogCommand implements Runnable {
@@ -29,6 +33,11 @@ final class LogCommand implements Runnable {
               description = "name or file of the module")
           String module) {
     BenchLog log = LogFile.read(file, Home.usual().moduleOf(file, module));
+    for (BenchLog.Line line : log.lines()) {
+      if (line.entry() instanceof Entry.Symptom symptom) {
+        known(file, line.number() + 1, symptom.symptom());
+      }
+    }
     int standing = log.standing().size();
     spec.commandLine()
         .getOut()
@@ -36,5 +45,13 @@ final class LogCommand implements Runnable {
             "%s: fine. About %s, %d entries, %d of them stand%n",
             file, log.module(), log.lines().size(), standing);
     return ExitCode.OK.number();
+  }
+
+  private static void known(Path file, int at, String symptom) {
+    try {
+      SymptomTable.shipped().check(symptom);
+    } catch (BadEntry e) {
+      throw new InputError(file.toString(), at, "symptom: " + e.getMessage());
+    }
   }
 }

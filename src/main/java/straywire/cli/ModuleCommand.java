@@ -13,6 +13,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import straywire.advice.Review;
+import straywire.advice.WiringReview;
+import straywire.electrical.Times;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.module.ModuleList;
@@ -24,7 +27,8 @@ final class ModuleCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "say what to do: check FILE, or new NAME");
+    throw new ParameterException(
+        spec.commandLine(), "say what to do: check FILE, review MODULE, or new NAME");
   }
 
   @Command(description = "Checks a module file.", mixinStandardHelpOptions = true)
@@ -41,7 +45,25 @@ final class ModuleCommand implements Runnable {
         module.controls().size(),
         module.lamps().size());
     ModuleFile.notes(module).forEach(note -> out.println("  note: " + note));
+    Times.of(module).forEach(line -> out.println("  " + line));
     return ExitCode.OK.number();
+  }
+
+  @Command(
+      description = "Looks at a module on paper before it is powered.",
+      mixinStandardHelpOptions = true)
+  int review(
+      @Parameters(paramLabel = "MODULE", description = "name of a module, or its file")
+          String module,
+      @Option(names = "--json", description = "one line of JSON") boolean json) {
+    Review review = WiringReview.shipped().of(Home.usual().module(module));
+    ReviewScreen screen = new ReviewScreen(spec.commandLine().getOut());
+    if (json) {
+      screen.json(review);
+    } else {
+      screen.text(review);
+    }
+    return (review.clean() ? ExitCode.OK : ExitCode.FINDINGS).number();
   }
 
   @Command(

@@ -24,6 +24,7 @@ import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.EntryWords;
 import straywire.module.Module;
+import straywire.module.Word;
 
 /** Prints how a sitting stands, in short plain lines. */
 final class Screen {
@@ -38,6 +39,8 @@ final class Screen {
   /** Faults not ruled out that are listed. */
   private static final int MOST_HIDDEN = 20;
 
+  private static final int LEAST_COLUMNS = 40;
+
   /** A suspect below this is not worth a line. */
   private static final double LEAST_SHOWN = 0.01;
 
@@ -50,14 +53,26 @@ final class Screen {
   /** Whether anybody can type an answer. */
   private final boolean answered;
 
+  private final int columns;
+
   Screen(PrintWriter out, Module module, Glyphs glyphs) {
-    this(out, module, glyphs, true);
+    this(out, module, glyphs, Integer.MAX_VALUE, true);
   }
 
-  private Screen(PrintWriter out, Module module, Glyphs glyphs, boolean answered) {
+  /**
+   * For a terminal.
+   *
+   * @param columns that a line may have; below 40 it is taken not to be known
+   */
+  Screen(PrintWriter out, Module module, Glyphs glyphs, int columns) {
+    this(out, module, glyphs, columns < LEAST_COLUMNS ? Integer.MAX_VALUE : columns, true);
+  }
+
+  private Screen(PrintWriter out, Module module, Glyphs glyphs, int columns, boolean answered) {
     this.out = out;
     this.module = module;
     this.glyphs = glyphs;
+    this.columns = columns;
     this.answered = answered;
     words = new StepWords(module);
     typed = new EntryWords(module);
@@ -65,11 +80,22 @@ final class Screen {
 
   /** For a report: nobody is asked to type anything. */
   static Screen ofReport(PrintWriter out, Module module, Glyphs glyphs) {
-    return new Screen(out, module, glyphs, false);
+    return new Screen(out, module, glyphs, Integer.MAX_VALUE, false);
   }
 
+  /** One line; one too long for the terminal goes on below, set in a little further. */
   void line(String text) {
-    out.println(text);
+    String left = text;
+    String indent = " ".repeat(text.length() - text.stripLeading().length() + 4);
+    while (left.length() > columns) {
+      int at = left.lastIndexOf(' ', columns);
+      if (at < indent.length()) {
+        break;
+      }
+      out.println(left.substring(0, at));
+      left = indent + left.substring(at + 1);
+    }
+    out.println(left);
   }
 
   /** What to type; left out of a report. */
@@ -82,7 +108,7 @@ final class Screen {
   /** Everything, in the order a person needs it. */
   void situation(Situation now, BenchLog log) {
     if (now.stage() == Stage.CLOSED) {
-      line("Closed by its finding: " + finding(log) + ".");
+      line("Closed by its finding: " + finding(log).replaceFirst("\\.$", "") + ".");
       out.flush();
       return;
     }
@@ -113,6 +139,9 @@ final class Screen {
   }
 
   void hints(Situation now) {
+    if (now.stage() == Stage.CONFIRMED || now.stage() == Stage.CLOSED) {
+      return;
+    }
     for (Hint hint : now.advice().hints()) {
       line("  Hint: " + hint.text());
     }
@@ -325,10 +354,13 @@ final class Screen {
   void hidden(List<Unseen.Hidden> hidden) {
     long invisible = hidden.stream().filter(Unseen.Hidden::invisible).count();
     line(
-        hidden.size()
-            + " faults are not ruled out; "
-            + invisible
-            + " of them no lamp shows, whatever is set: harmless for this module alone.");
+        (hidden.size() == 1 ? "One fault is" : hidden.size() + " faults are")
+            + " not ruled out"
+            + (invisible == 0
+                ? "; each of them some setting shows at a lamp."
+                : "; "
+                    + invisible
+                    + " of them no lamp shows, whatever is set: harmless for this module alone."));
     for (Unseen.Hidden one : hidden.stream().limit(MOST_HIDDEN).toList()) {
       line(
           "  "
@@ -346,13 +378,22 @@ final class Screen {
     line(String.format(Locale.ROOT, "  %3d  %s", line.number(), typed.print(line.entry())));
   }
 
-  /** Controls and power in one line. */
+  /** Controls and power in one line, words high bit first. */
   void controls(Situation now) {
-    String levels =
-        now.controls().levels().entrySet().stream()
-            .map(e -> e.getKey() + "=" + (e.getValue() ? "1" : "0"))
-            .collect(Collectors.joining(" "));
-    line("  power " + (now.controls().power() ? "on" : "off") + ", " + levels);
+    Map<String, Boolean> left = new TreeMap<>(now.controls().levels());
+    List<String> shown = new ArrayList<>();
+    for (Word word : module.controlWords()) {
+      if (left.keySet().containsAll(word.members())) {
+        shown.add(
+            word.label()
+                + " "
+                + word.members().stream()
+                    .map(m -> left.remove(m) ? "1" : "0")
+                    .collect(Collectors.joining()));
+      }
+    }
+    left.forEach((control, high) -> shown.add(control + " " + (high ? "high" : "low")));
+    line("  power " + (now.controls().power() ? "on" : "off") + ", " + String.join(", ", shown));
   }
 
   Module module() {

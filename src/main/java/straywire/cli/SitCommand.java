@@ -45,9 +45,10 @@ final class SitCommand implements Callable<Integer> {
         journal.orElseGet(
             () ->
                 Journals.fresh(Home.usual().sittings(), workbench.module().name(), Instant.now()));
-    spec.commandLine().getOut().println("Written down in " + file);
-    spec.commandLine().getOut().flush();
     try (Sitting sitting = Journals.sitting(workbench, file)) {
+      spec.commandLine().getOut().println("Written down in " + file);
+      sitting.torn().ifPresent(cut -> spec.commandLine().getOut().println(told(cut)));
+      spec.commandLine().getOut().flush();
       if (Boolean.getBoolean("straywire.terminal")) {
         TerminalSitting.run(sitting);
       } else {
@@ -62,6 +63,10 @@ final class SitCommand implements Callable<Integer> {
         .getOut()
         .println("To go on with it: straywire sit " + module + " --journal " + file);
     return ExitCode.OK.number();
+  }
+
+  private static String told(String torn) {
+    return "Its last line was cut off and is left out: " + torn;
   }
 
   /** Without a terminal: lines are echoed, so that the output reads as a protocol. */

@@ -3,11 +3,14 @@ package straywire.cli;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import straywire.advice.SymptomTable;
 import straywire.bench.ExpectedLevels;
 import straywire.bench.Sitting;
 import straywire.bench.Situation;
+import straywire.bench.Situation.Stage;
 import straywire.module.BadEntry;
 import straywire.module.BenchLog;
 import straywire.module.EntryWords;
@@ -31,12 +34,21 @@ final class SittingShell {
   private boolean over;
 
   SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs) {
+    this(sitting, out, glyphs, Integer.MAX_VALUE);
+  }
+
+  /**
+   * For a terminal.
+   *
+   * @param columns of the terminal
+   */
+  SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs, int columns) {
     this.sitting = sitting;
     this.out = out;
     this.glyphs = glyphs;
     module = sitting.workbench().module();
-    typed = new EntryWords(module);
-    screen = new Screen(out, module, glyphs);
+    typed = new EntryWords(module, SymptomTable.shipped().ids());
+    screen = new Screen(out, module, glyphs, columns);
   }
 
   /** Says what the sitting is about and how it stands. */
@@ -78,15 +90,22 @@ final class SittingShell {
     try {
       done(line.strip());
     } catch (BadEntry e) {
-      out.println("  " + e.getMessage());
+      screen.line("  " + e.getMessage());
     }
     out.flush();
   }
 
   private void done(String line) {
     int space = line.indexOf(' ');
-    String word = space < 0 ? line : line.substring(0, space);
+    String first = space < 0 ? line : line.substring(0, space);
     String rest = space < 0 ? "" : line.substring(space + 1).strip();
+    String small = first.toLowerCase(Locale.ROOT);
+    boolean known = WORDS.contains(small) || typed.verbs().contains(small);
+    String word = known ? small : first;
+    command(word, rest, (word + " " + rest).strip());
+  }
+
+  private void command(String word, String rest, String line) {
     switch (word) {
       case "" -> screen.next(now());
       case "?" -> entered(List.of(sitting.skip()));
@@ -131,6 +150,9 @@ final class SittingShell {
     try {
       entered(sitting.answer(line));
     } catch (BadEntry e) {
+      if (word.matches("[0-9]{1,3}") && now().stage() == Stage.REPAIRING) {
+        throw new BadEntry("to say that repair " + word + " was made, type repaired " + word);
+      }
       boolean meantAsWord = word.length() > 3 && Nearest.to(word, known).isPresent();
       throw meantAsWord || now().next().isEmpty()
           ? new BadEntry("nothing is called " + word + Nearest.hint(word, known))
@@ -149,7 +171,9 @@ final class SittingShell {
 
   private void undo() {
     List<Integer> withdrawn = sitting.undo();
-    withdrawn.forEach(n -> out.println("  taken back: entry " + n));
+    List<BenchLog.Line> lines = sitting.log().lines();
+    out.println("  taken back:");
+    withdrawn.forEach(n -> screen.entry(lines.get(n - 1)));
     screen.situation(now(), sitting.log());
   }
 
@@ -180,7 +204,7 @@ final class SittingShell {
     words.put("hidden", "what the module may hide though it looks sound");
     words.put("repair", "how to repair the leading suspect");
     words.put("repaired, repaired 2, repaired WORDS", "say that it was done");
-    words.put("undo", "take the last entry back");
+    words.put("undo", "take the last answer back, or the last entry");
     words.put("finish", "write the finding");
     words.put("log, quit", "all entries; leave, to go on later");
     out.println("Answer the step in its own short way, or say what you did or saw. Five examples:");

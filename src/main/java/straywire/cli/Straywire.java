@@ -1,8 +1,12 @@
 package straywire.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.NoSuchFileException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -85,13 +89,26 @@ public final class Straywire implements Runnable {
     if (e instanceof InputError || e instanceof BadEntry) {
       code = ExitCode.BAD_INPUT;
     } else if (e instanceof UncheckedIOException u) {
-      message = oneLine(u.getCause().getClass().getSimpleName() + " " + u.getCause().getMessage());
+      message = oneLine(trouble(u.getCause()));
     } else {
       message = "this should not happen: " + e.getClass().getSimpleName() + ": " + message;
     }
     err.println("straywire: " + message);
     err.flush();
     return code.number();
+  }
+
+  private static String trouble(IOException e) {
+    if (e instanceof NoSuchFileException file) {
+      return file.getFile() + ": there is no such file or folder";
+    }
+    if (e instanceof AccessDeniedException file) {
+      return file.getFile() + ": may not be read or written";
+    }
+    if (e instanceof FileAlreadyExistsException file) {
+      return file.getFile() + ": is there already, and is no folder";
+    }
+    return String.valueOf(e.getMessage());
   }
 
   private static String oneLine(String message) {

@@ -17,7 +17,8 @@ final class TerminalSitting {
   static void run(Sitting sitting) throws IOException {
     try (Terminal terminal = TerminalBuilder.builder().system(true).build()) {
       SittingShell shell =
-          new SittingShell(sitting, terminal.writer(), Glyphs.of(terminal.encoding()));
+          new SittingShell(
+              sitting, terminal.writer(), Glyphs.of(terminal.encoding()), terminal.getWidth());
       LineReader reader =
           LineReaderBuilder.builder()
               .terminal(terminal)

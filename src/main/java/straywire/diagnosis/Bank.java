@@ -41,11 +41,17 @@ final class Bank {
    * After one entry.
    *
    * @param said log likelihood of the entry by lane; empty when it was an action
+   * @param mass likelihood of the entry by prior: summed over the lanes, prior times likelihood
    * @param total log likelihood of the log so far
    * @param slips readings so far that the lane's hypothesis calls a slip
    */
   private record Moment(
-      BoardState state, CellBeliefs beliefs, double[] said, double[] total, int[] slips) {}
+      BoardState state,
+      CellBeliefs beliefs,
+      double[] said,
+      double mass,
+      double[] total,
+      int[] slips) {}
 
   Bank(Module module, Wiring wiring, List<Hypothesis> hypotheses, ReadingTable table) {
     this.module = module;
@@ -60,6 +66,7 @@ final class Bank {
             boards.off(),
             new CellBeliefs(module, boards.lanes()),
             NOTHING_SAID,
+            0,
             new double[boards.lanes()],
             new int[boards.lanes()]));
   }
@@ -89,6 +96,13 @@ final class Bank {
   double logLikelihoodOf(int index, int lane) {
     double[] said = moments.get(index + 1).said();
     return said.length == 0 ? 0 : said[lane];
+  }
+
+  /**
+   * Prior times likelihood of the entry at {@code index}, over all lanes; 0 when it did not speak.
+   */
+  double massOf(int index) {
+    return moments.get(index + 1).mass();
   }
 
   /** False when the entry at {@code index} was an action and nothing else was said of it. */
@@ -124,6 +138,7 @@ final class Bank {
             state,
             new CellBeliefs(module, boards.lanes()),
             NOTHING_SAID,
+            0,
             new double[boards.lanes()],
             new int[boards.lanes()]));
   }
@@ -166,9 +181,18 @@ final class Bank {
                 state,
                 beliefs,
                 tally.logs,
+                mass(tally.logs),
                 sum(before.total(), tally.logs),
                 sum(before.slips(), tally.slips))
-            : new Moment(state, beliefs, NOTHING_SAID, before.total(), before.slips()));
+            : new Moment(state, beliefs, NOTHING_SAID, 0, before.total(), before.slips()));
+  }
+
+  private double mass(double[] said) {
+    double mass = 0;
+    for (int lane = 0; lane < said.length; lane++) {
+      mass += hypotheses.get(lane).prior() * Math.exp(said[lane]);
+    }
+    return mass;
   }
 
   private static double[] sum(double[] a, double[] b) {

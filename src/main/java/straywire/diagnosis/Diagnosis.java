@@ -280,6 +280,15 @@ public final class Diagnosis {
     return phase().spoke(entry);
   }
 
+  /**
+   * Prior times likelihood of an entry, counted from 0 at the last repair, over everything that may
+   * be wrong.
+   */
+  double massOf(int entry) {
+    return phase().singles.massOf(entry)
+        + phase().pairs().map(pairs -> pairs.massOf(entry)).orElse(0.0);
+  }
+
   /** Readings since the last repair that would have to be slips if nothing were wrong. */
   public int slips() {
     return candidates().stream()

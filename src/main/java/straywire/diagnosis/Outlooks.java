@@ -1,15 +1,12 @@
 package straywire.diagnosis;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Predicate;
 import straywire.diagnosis.Diagnosis.Candidate;
 import straywire.diagnosis.Outlook.Ground;
@@ -172,73 +169,52 @@ public final class Outlooks {
       }
       groups.computeIfAbsent(key, k -> new ArrayList<>()).add(candidate);
     }
-    Map<Integer, double[]> explained = explained(diagnosis, candidates);
+    double prior = prior(candidates);
     List<Suspect> suspects = new ArrayList<>();
     for (List<Candidate> group : groups.values()) {
-      double probability = group.stream().mapToDouble(Candidate::probability).sum();
+      List<Candidate> alone = PairFolding.alone(group);
+      double probability = total(group);
       suspects.add(
           new Suspect(
               probability,
-              0,
-              group.stream().map(Candidate::hypothesis).toList(),
-              suspects.size() < LEADERS * 2
-                  ? grounds(diagnosis.phaseStart(), candidates, group, explained)
-                  : List.of()));
+              Math.max(0, probability - total(alone)),
+              alone.stream().map(Candidate::hypothesis).toList(),
+              suspects.size() < LEADERS * 2 ? grounds(diagnosis, group, prior) : List.of()));
     }
     suspects.sort(FALLING);
     return PairFolding.folded(suspects).stream().sorted(FALLING).toList();
   }
 
-  /**
-   * What each entry since the last repair said: for each candidate, in their order, its prior times
-   * the likelihood of the entry. No row for an entry that said nothing.
-   */
-  private static Map<Integer, double[]> explained(Diagnosis diagnosis, List<Candidate> candidates) {
-    Map<Integer, double[]> explained = new LinkedHashMap<>();
+  /** What each entry since the last repair says of a group against all else. */
+  private static List<Ground> grounds(Diagnosis diagnosis, List<Candidate> group, double prior) {
+    double own = prior(group);
+    List<Ground> grounds = new ArrayList<>();
     int entries = diagnosis.size() - diagnosis.phaseStart();
     for (int entry = 0; entry < entries; entry++) {
       if (diagnosis.spoke(entry)) {
-        double[] row = new double[candidates.size()];
-        for (int c = 0; c < row.length; c++) {
-          Candidate candidate = candidates.get(c);
-          row[c] =
-              candidate.hypothesis().prior() * Math.exp(candidate.lane().logLikelihoodOf(entry));
+        double said = group.get(0).lane().logLikelihoodOf(entry);
+        double others = diagnosis.massOf(entry);
+        for (Candidate member : group) {
+          others -= member.hypothesis().prior() * Math.exp(member.lane().logLikelihoodOf(entry));
         }
-        explained.put(entry, row);
-      }
-    }
-    return explained;
-  }
-
-  /** What each entry since the last repair says of a group against all else. */
-  private static List<Ground> grounds(
-      int phaseStart,
-      List<Candidate> candidates,
-      List<Candidate> group,
-      Map<Integer, double[]> explained) {
-    Set<Candidate> members = Collections.newSetFromMap(new IdentityHashMap<>());
-    members.addAll(group);
-    boolean[] other = new boolean[candidates.size()];
-    double weight = 0;
-    for (int c = 0; c < other.length; c++) {
-      other[c] = !members.contains(candidates.get(c));
-      weight += other[c] ? candidates.get(c).hypothesis().prior() : 0;
-    }
-    List<Ground> grounds = new ArrayList<>();
-    for (Map.Entry<Integer, double[]> row : explained.entrySet()) {
-      double own = group.get(0).lane().logLikelihoodOf(row.getKey());
-      double others = 0;
-      for (int c = 0; c < other.length; c++) {
-        others += other[c] ? row.getValue()[c] : 0;
-      }
-      double factor = weight > 0 && others > 0 ? own - Math.log(others / weight) : 0;
-      if (Math.abs(factor) >= LEAST_GROUND) {
-        grounds.add(new Ground(phaseStart + row.getKey(), factor));
+        double rest = prior - own;
+        double factor = rest > 0 && others > 0 ? said - Math.log(others / rest) : 0;
+        if (Math.abs(factor) >= LEAST_GROUND) {
+          grounds.add(new Ground(diagnosis.phaseStart() + entry, factor));
+        }
       }
     }
     grounds.sort(
         Comparator.comparingDouble((Ground g) -> -Math.abs(g.logFactor()))
             .thenComparingInt(Ground::entry));
     return grounds;
+  }
+
+  private static double total(List<Candidate> candidates) {
+    return candidates.stream().mapToDouble(Candidate::probability).sum();
+  }
+
+  private static double prior(List<Candidate> candidates) {
+    return candidates.stream().mapToDouble(c -> c.hypothesis().prior()).sum();
   }
 }

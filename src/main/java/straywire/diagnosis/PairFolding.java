@@ -5,6 +5,9 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import straywire.diagnosis.Diagnosis.Candidate;
 import straywire.diagnosis.Outlook.Suspect;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
@@ -40,9 +43,24 @@ final class PairFolding {
     for (int i = 0; i < kept.size(); i++) {
       Suspect one = kept.get(i);
       double more = withAnother.get(i);
-      kept.set(i, new Suspect(one.probability() + more, more, one.members(), one.grounds()));
+      kept.set(
+          i,
+          new Suspect(
+              one.probability() + more, one.withAnother() + more, one.members(), one.grounds()));
     }
     return kept;
+  }
+
+  /** The members of a group without the pairs of faults of which one is a member by itself. */
+  static List<Candidate> alone(List<Candidate> group) {
+    Set<String> ids = group.stream().map(c -> c.hypothesis().id()).collect(Collectors.toSet());
+    return group.stream()
+        .filter(
+            c -> {
+              List<String> faults = HypothesisPairs.members(c.hypothesis().id());
+              return faults.size() == 1 || faults.stream().noneMatch(ids::contains);
+            })
+        .toList();
   }
 
   /** Number of the first suspect that one of two faults belongs to; -1 for none or one fault. */

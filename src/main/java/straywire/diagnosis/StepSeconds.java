@@ -3,7 +3,6 @@ package straywire.diagnosis;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
@@ -12,6 +11,7 @@ import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import straywire.module.Nearest;
 import straywire.parts.InputError;
+import straywire.parts.TextFile;
 
 /** Seconds of the hand's time that each step takes, from {@code tables/seconds.yaml}. */
 public final class StepSeconds {
@@ -59,12 +59,10 @@ public final class StepSeconds {
     try {
       Object tree =
           new Load(LoadSettings.builder().setLabel(file.toString()).build())
-              .loadFromString(Files.readString(file));
+              .loadFromString(TextFile.read(file));
       if (tree instanceof Map<?, ?> rows) {
         return rows;
       }
-    } catch (IOException e) {
-      throw new InputError(file.toString(), 0, "cannot be read as UTF-8 text: " + e.getMessage());
     } catch (YamlEngineException e) {
       throw new InputError(file.toString(), 0, "is not YAML: " + e.getMessage());
     }

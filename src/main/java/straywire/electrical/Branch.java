@@ -17,8 +17,9 @@ public sealed interface Branch {
 
   /** An output at a low: usual curve of its family. */
   record OutputLow(Curve curve) implements Branch {
-    public static OutputLow of(Fitted part) {
-      return new OutputLow(ElectricalTable.shipped().curve(part, false));
+    /** One output of a part. */
+    public static OutputLow of(Fitted part, int pin) {
+      return new OutputLow(ElectricalTable.shipped().curve(part, pin, false));
     }
 
     @Override
@@ -29,8 +30,9 @@ public sealed interface Branch {
 
   /** An output at a high: usual curve of its family. It lets go when the net is pulled above it. */
   record OutputHigh(Curve curve) implements Branch {
-    public static OutputHigh of(Fitted part) {
-      return new OutputHigh(ElectricalTable.shipped().curve(part, true));
+    /** One output of a part. */
+    public static OutputHigh of(Fitted part, int pin) {
+      return new OutputHigh(ElectricalTable.shipped().curve(part, pin, true));
     }
 
     @Override

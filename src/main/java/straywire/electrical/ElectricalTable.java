@@ -79,13 +79,16 @@ public final class ElectricalTable {
                 new IllegalStateException("tables/electrical.yaml lacks family " + family.name()));
   }
 
-  /** What the outputs of a part are rated for, at a low or a high. */
-  public Rated rated(Fitted part, boolean high) {
+  /** What one output of a part is rated for, at a low or a high. */
+  public Rated rated(Fitted part, int pin, boolean high) {
     Currents family = currents(part.family());
     Rated ordinary = high ? family.high() : family.low();
     Rated bus = high ? family.busHigh() : family.busLow();
     Rated own = part.part().bus() ? bus : ordinary;
-    return Optional.ofNullable(section("outputs").get(part.part().type()))
+    String type = part.part().type();
+    Map<?, ?> outputs = section("outputs");
+    return Optional.ofNullable(outputs.get(type + "." + pin))
+        .or(() -> Optional.ofNullable(outputs.get(type)))
         .map(row -> new Rated(own.volts(), number(map(row), high ? "high-ma" : "low-ma")))
         .orElse(own);
   }
@@ -94,11 +97,11 @@ public final class ElectricalTable {
    * What the outputs of a part usually give: the curve of its family, made as many times stronger
    * as their rating is higher. An inference for bus drivers and lamp drivers.
    */
-  Curve curve(Fitted part, boolean high) {
+  Curve curve(Fitted part, int pin, boolean high) {
     Currents family = currents(part.family());
     Rated ordinary = high ? family.high() : family.low();
     Curve curve = high ? family.highCurve() : family.lowCurve();
-    return curve.stronger(rated(part, high).milliamps() / ordinary.milliamps());
+    return curve.stronger(rated(part, pin, high).milliamps() / ordinary.milliamps());
   }
 
   /** The two thresholds of a part whose inputs are Schmitt inputs; empty for any other part. */

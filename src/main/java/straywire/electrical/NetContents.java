@@ -14,6 +14,7 @@ import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Net;
 import straywire.module.RailSegment;
+import straywire.module.Resistor;
 import straywire.parts.Family;
 import straywire.parts.PinKind;
 import straywire.parts.PinSpec;
@@ -91,6 +92,11 @@ public record NetContents(
             pulls.add(new Pull(control.pullOhms(), up));
           }
         }
+        case RESISTOR -> {
+          Resistor resistor = module.passives().resistors().get(end.label());
+          boolean up = module.rail(resistor.to()).map(RailSegment::supply).orElse(false);
+          pulls.add(new Pull(resistor.ohms(), up));
+        }
         case PORT -> port = true;
         case RAIL -> {}
       }
@@ -119,7 +125,10 @@ public record NetContents(
   /** Usual voltage while {@code driver} is high or low and every other output has let go. */
   public double volts(Pin driver, boolean high) {
     List<Branch> branches = loads(Optional.of(driver));
-    branches.add(high ? Branch.OutputHigh.of(driver.part()) : Branch.OutputLow.of(driver.part()));
+    branches.add(
+        high
+            ? Branch.OutputHigh.of(driver.part(), driver.spec().number())
+            : Branch.OutputLow.of(driver.part(), driver.spec().number()));
     return OperatingPoint.volts(branches);
   }
 
@@ -146,11 +155,14 @@ public record NetContents(
     return Math.abs(Branch.Led.of(lamp).milliamps(volts));
   }
 
-  /** What {@code driver} has to carry here, against its rating. */
+  /**
+   * What {@code driver} has to carry here, against its rating. Lamps without a resistor are left
+   * out: they overload whatever drives them.
+   */
   public FanOut fanOut(Pin driver) {
     ElectricalTable table = ElectricalTable.shipped();
-    Rated low = table.rated(driver.part(), false);
-    Rated high = table.rated(driver.part(), true);
+    Rated low = table.rated(driver.part(), driver.spec().number(), false);
+    Rated high = table.rated(driver.part(), driver.spec().number(), true);
     double sinks = 0;
     double sources = 0;
     for (List<Pin> family : listeners(Optional.of(driver)).values()) {
@@ -158,7 +170,7 @@ public record NetContents(
       sinks += family.size() * input.lowMilliamps();
       sources += family.size() * input.highMilliamps();
     }
-    for (Lamp lamp : lamps) {
+    for (Lamp lamp : lamps.stream().filter(l -> l.ohms() > 0).toList()) {
       sinks -= Math.min(0, Branch.Led.of(lamp).milliamps(volts(driver, false)));
     }
     for (Pull pull : pulls) {

@@ -24,6 +24,7 @@ final class BoardWords {
       case PIN -> end.label() + " pin " + end.pin() + " (" + pin(end).name() + ")";
       case CONTROL -> control(end.label());
       case LAMP -> lamp(end.label());
+      case RESISTOR -> "resistor " + end.label();
       case RAIL -> rail(end.label());
       case PORT -> "port line " + end.label();
     };

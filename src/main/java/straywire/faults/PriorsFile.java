@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Optional;
@@ -21,6 +20,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import straywire.parts.InputError;
+import straywire.parts.TextFile;
 
 /**
  * Reads the table of priors: the shipped {@code tables/priors.yaml}, and a person's own file that
@@ -54,11 +54,7 @@ public final class PriorsFile {
    * @throws InputError when the file cannot be read or a line of it is wrong
    */
   public static Priors over(Path file) {
-    try {
-      return parseOver(shipped(), file.toString(), Files.readString(file, StandardCharsets.UTF_8));
-    } catch (IOException e) {
-      throw new InputError(file.toString(), 0, "cannot be read as UTF-8 text: " + e.getMessage());
-    }
+    return parseOver(shipped(), file.toString(), TextFile.read(file));
   }
 
   static Priors parseWhole(String file, String text) {

@@ -14,8 +14,8 @@ import straywire.parts.PinSpec;
 /**
  * Turns what a person writes for a place into the place: {@code U1.3} or {@code U1./WE} a pin,
  * {@code U1.3/row} its row, {@code U1.3-U2.3} a jumper, everything else a label by itself. All
- * labels of a module (of parts, rails, controls, lamps, ports and their lines, words) differ from
- * each other; names of nets are apart.
+ * labels of a module (of parts, rails, controls, lamps, resistors, ports and their lines, words)
+ * differ from each other; names of nets are apart.
  *
  * <p>Every method that resolves throws {@link BadEntry} with the nearest valid name.
  */
@@ -31,6 +31,7 @@ public final class Labels {
     module.rails().forEach(r -> put(End.Kind.RAIL, r.label()));
     module.controls().keySet().forEach(label -> put(End.Kind.CONTROL, label));
     module.lamps().keySet().forEach(label -> put(End.Kind.LAMP, label));
+    module.passives().resistors().keySet().forEach(label -> put(End.Kind.RESISTOR, label));
     module.ports().values().forEach(lines -> lines.forEach(l -> put(End.Kind.PORT, l)));
   }
 

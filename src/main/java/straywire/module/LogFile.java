@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import straywire.parts.InputError;
+import straywire.parts.TextFile;
 
 /**
  * Reads bench logs: journals of sittings, logs to replay, and cases are one format, described in

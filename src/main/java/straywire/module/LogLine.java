@@ -95,7 +95,7 @@ record LogLine(int number, ObjectNode fields) {
       return "expected an object in braces, got "
           + node.getNodeType().name().toLowerCase(Locale.ROOT);
     } catch (JsonProcessingException e) {
-      return "not JSON: " + e.getOriginalMessage().replaceAll("\\s+", " ");
+      return NotJson.why(e);
     }
   }
 

@@ -17,6 +17,8 @@ import straywire.parts.PartLibrary;
  * @param ports port name to its lines, high bit first
  * @param neighbours pairs of ends that lie side by side beyond those a DIP's legs imply
  * @param exercise the by-hand exercise: what to set, press and look at, in order
+ * @param passives resistors, and what sets the times of timers
+ * @param onPaper what only the wiring review looks at
  */
 public record Module(
     String name,
@@ -32,7 +34,44 @@ public record Module(
     List<Word> lampWords,
     List<List<End>> neighbours,
     List<Entry> exercise,
-    PartLibrary library) {
+    PartLibrary library,
+    Passives passives,
+    OnPaper onPaper) {
+  /** A module of which only the wiring is told. */
+  public Module(
+      String name,
+      String title,
+      String about,
+      SortedMap<String, Fitted> parts,
+      List<RailSegment> rails,
+      List<Net> nets,
+      SortedMap<String, Control> controls,
+      SortedMap<String, Lamp> lamps,
+      SortedMap<String, List<String>> ports,
+      List<Word> controlWords,
+      List<Word> lampWords,
+      List<List<End>> neighbours,
+      List<Entry> exercise,
+      PartLibrary library) {
+    this(
+        name,
+        title,
+        about,
+        parts,
+        rails,
+        nets,
+        controls,
+        lamps,
+        ports,
+        controlWords,
+        lampWords,
+        neighbours,
+        exercise,
+        library,
+        Passives.NONE,
+        OnPaper.NOTHING);
+  }
+
   public Module {
     parts = Collections.unmodifiableSortedMap(new TreeMap<>(parts));
     rails = List.copyOf(rails);

@@ -31,6 +31,8 @@ final class ModuleBinder {
   private final SortedMap<String, Control> controls = new TreeMap<>();
   private final SortedMap<String, Lamp> lamps = new TreeMap<>();
   private final SortedMap<String, List<String>> ports = new TreeMap<>();
+  private final SortedMap<String, Resistor> resistors = new TreeMap<>();
+  private final List<Timing> timings = new ArrayList<>();
   private final List<Word> controlWords = new ArrayList<>();
   private final List<Word> lampWords = new ArrayList<>();
 
@@ -39,7 +41,19 @@ final class ModuleBinder {
     this.top =
         file.fields(
             List.of("format", "name", "title", "rails", "parts", "nets"),
-            List.of("about", "controls", "lamps", "ports", "words", "neighbours", "exercise"));
+            List.of(
+                "about",
+                "controls",
+                "lamps",
+                "ports",
+                "words",
+                "neighbours",
+                "exercise",
+                "resistors",
+                "digits",
+                "timing",
+                "capacitors-to-ground",
+                "explained"));
   }
 
   Module bind() {
@@ -57,9 +71,14 @@ final class ModuleBinder {
     }
     section("controls").forEach(this::control);
     section("lamps").forEach(this::lamp);
+    section("digits").forEach(this::digit);
+    section("resistors").forEach(this::resistor);
+    section("timing")
+        .forEach((label, value) -> timings.add(new TimingBinder(parts).timing(label, value)));
     section("ports").forEach(this::port);
     section("words").forEach(this::word);
-    NetBinder wiring = new NetBinder(new Labels(module(List.of(), List.of(), List.of())));
+    NetBinder wiring =
+        new NetBinder(new Labels(module(List.of(), List.of(), List.of(), OnPaper.NOTHING)));
     List<Net> nets = new ArrayList<>();
     top.get("nets")
         .fields()
@@ -70,11 +89,13 @@ final class ModuleBinder {
             });
     List<List<End>> neighbours =
         top.containsKey("neighbours") ? wiring.neighbours(top.get("neighbours")) : List.of();
-    Module wired = module(nets, neighbours, List.of());
-    return top.containsKey("exercise") ? module(nets, neighbours, exercise(wired)) : wired;
+    Module wired = module(nets, neighbours, List.of(), OnPaper.NOTHING);
+    List<Entry> exercise = top.containsKey("exercise") ? exercise(wired) : List.of();
+    return module(nets, neighbours, exercise, new PaperBinder(wired).read(top));
   }
 
-  private Module module(List<Net> nets, List<List<End>> neighbours, List<Entry> exercise) {
+  private Module module(
+      List<Net> nets, List<List<End>> neighbours, List<Entry> exercise, OnPaper onPaper) {
     return new Module(
         top.get("name").word(),
         top.get("title").text(),
@@ -89,7 +110,9 @@ final class ModuleBinder {
         lampWords,
         neighbours,
         exercise,
-        library);
+        library,
+        new Passives(resistors, timings),
+        onPaper);
   }
 
   private Map<String, YamlValue> section(String name) {
@@ -199,11 +222,35 @@ final class ModuleBinder {
   }
 
   private void control(String label, YamlValue value) {
-    take(value, label, LABEL, "a control");
     Map<String, YamlValue> fields =
         value.fields(
-            List.of("kind", "closes-to"), List.of("title", "pull-to", "pull-ohms", "rest"));
-    boolean button = fields.get("kind").oneOf(List.of("switch", "button")).equals("button");
+            List.of("kind", "closes-to"), List.of("title", "pull-to", "pull-ohms", "rest", "ways"));
+    String kind = fields.get("kind").oneOf(List.of("switch", "button", "dip"));
+    if (kind.equals("dip") != fields.containsKey("ways")) {
+      throw value.wrong("ways belong to a dip, which is a row of switches");
+    }
+    if (kind.equals("dip")) {
+      take(value, label, LABEL, "a word");
+      List<String> members = row(label, fields.get("ways"));
+      members.forEach(member -> contact(member, value, fields, false));
+      controlWords.add(new Word(label, members));
+    } else {
+      contact(label, value, fields, kind.equals("button"));
+    }
+  }
+
+  /** Labels of equal members, numbered from 1. */
+  private static List<String> row(String label, YamlValue count) {
+    List<String> members = new ArrayList<>();
+    for (int i = 1; i <= count.integer(1, 16); i++) {
+      members.add(label + i);
+    }
+    return members;
+  }
+
+  private void contact(
+      String label, YamlValue value, Map<String, YamlValue> fields, boolean button) {
+    take(value, label, LABEL, "a control");
     String title = fields.containsKey("title") ? fields.get("title").text() : "";
     RailSegment closesTo = railAt(fields.get("closes-to"));
     if (fields.containsKey("pull-to") != fields.containsKey("pull-ohms")) {
@@ -227,7 +274,7 @@ final class ModuleBinder {
                     + level(pull));
       }
       pullTo = pull.label();
-      pullOhms = fields.get("pull-ohms").integer(1, 10_000_000);
+      pullOhms = TimingBinder.ohms(fields.get("pull-ohms"), 1);
     }
     boolean restHigh =
         fields.containsKey("rest")
@@ -250,8 +297,38 @@ final class ModuleBinder {
     Map<String, YamlValue> fields = value.fields(List.of("to", "ohms"), List.of("title"));
     String title = fields.containsKey("title") ? fields.get("title").text() : "";
     RailSegment to = railAt(fields.get("to"));
-    int ohms = fields.get("ohms").integer(0, 10_000_000);
+    int ohms = TimingBinder.ohms(fields.get("ohms"), 0);
     lamps.put(label, new Lamp(label, title, to.label(), ohms, !to.supply()));
+  }
+
+  /** Seven lamps and a word of them. */
+  private void digit(String label, YamlValue value) {
+    take(value, label, LABEL, "a word");
+    Map<String, YamlValue> fields = value.fields(List.of("to", "ohms"), List.of("title"));
+    String title = fields.containsKey("title") ? fields.get("title").text() + ", " : "";
+    RailSegment to = railAt(fields.get("to"));
+    int ohms = TimingBinder.ohms(fields.get("ohms"), 0);
+    List<String> members = new ArrayList<>();
+    for (char segment = 'a'; segment <= 'g'; segment++) {
+      String member = label + segment;
+      take(value, member, LABEL, "a segment");
+      lamps.put(
+          member, new Lamp(member, title + "segment " + segment, to.label(), ohms, !to.supply()));
+      members.add(member);
+    }
+    lampWords.add(new Word(label, members));
+  }
+
+  private void resistor(String label, YamlValue value) {
+    Map<String, YamlValue> fields = value.fields(List.of("to", "ohms"), List.of("count"));
+    RailSegment to = railAt(fields.get("to"));
+    int ohms = TimingBinder.ohms(fields.get("ohms"), 1);
+    List<String> members =
+        fields.containsKey("count") ? row(label, fields.get("count")) : List.of(label);
+    for (String member : members) {
+      take(value, member, LABEL, "a resistor");
+      resistors.put(member, new Resistor(member, to.label(), ohms));
+    }
   }
 
   private void port(String label, YamlValue value) {

@@ -9,6 +9,7 @@ import straywire.parts.InputError;
 import straywire.parts.PartLibrary;
 import straywire.parts.PinKind;
 import straywire.parts.PinSpec;
+import straywire.parts.TextFile;
 
 /** Reads a module file. The format is described in {@code docs/formats/module.md}. */
 public final class ModuleFile {
@@ -63,6 +64,7 @@ public final class ModuleFile {
     }
     module.controls().keySet().forEach(c -> note(notes, wired, End.Kind.CONTROL, c));
     module.lamps().keySet().forEach(l -> note(notes, wired, End.Kind.LAMP, l));
+    module.passives().resistors().keySet().forEach(r -> note(notes, wired, End.Kind.RESISTOR, r));
     module
         .ports()
         .values()

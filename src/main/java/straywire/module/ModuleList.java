@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import straywire.parts.InputError;
 import straywire.parts.PartLibrary;
+import straywire.parts.TextFile;
 
 /**
  * A module as a plain list, one line for each rail, part, control, lamp, word, net and step of the

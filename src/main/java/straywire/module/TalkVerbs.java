@@ -24,7 +24,7 @@ final class TalkVerbs {
         new EntryVerb<>(
             Entry.Symptom.class,
             "symptom",
-            "symptom all-dark memory yes",
+            "symptom all-zeros memory yes",
             this::symptom,
             TalkVerbs::symptom,
             this::nextOfSymptom));
@@ -105,7 +105,7 @@ final class TalkVerbs {
 
   private Entry.Symptom symptom(Typed typed) {
     List<String> answers = EnumWords.words(Entry.Answer.values());
-    String id = Wording.symptom(typed.next("a symptom, such as all-dark"));
+    String id = Wording.symptom(typed.next("a symptom, such as all-zeros"));
     if (!symptoms.isEmpty() && !symptoms.contains(id)) {
       throw new BadEntry("no symptom is called " + id + Nearest.hint(id, symptoms));
     }

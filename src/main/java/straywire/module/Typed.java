@@ -2,6 +2,7 @@ package straywire.module;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** A typed line, taken word by word. */
 final class Typed {
@@ -48,7 +49,7 @@ final class Typed {
 
   String oneOf(List<String> choices) {
     String expected = "one of " + String.join(", ", choices);
-    String word = next(expected);
+    String word = next(expected).toLowerCase(Locale.ROOT);
     if (!choices.contains(word)) {
       throw new BadEntry("expected " + expected + ", got " + word);
     }

@@ -50,8 +50,8 @@ final class IndexPage {
       | | | `X` | drives, but cannot be told |
 
       A source that reads "from memory" is data-book knowledge that was not looked up again. Each
-      table is worked through by a test, and most functions are also compared with descriptions in
-      Verilog under an independent simulator.
+      table is worked through by a test, and each function is compared with a description in Verilog
+      under an independent simulator.
       """;
 
   private IndexPage() {}

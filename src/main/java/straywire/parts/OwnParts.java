@@ -1,7 +1,6 @@
 package straywire.parts;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -49,7 +48,7 @@ public final class OwnParts implements PartLibrary {
 
   private void add(Path path) {
     String file = path.toString();
-    String text = text(path);
+    String text = TextFile.read(path);
     // First the reader, whose messages say more; the schema finds what is left.
     PartFile part = PartFile.read(file, text);
     PartSchema.check(file, text);
@@ -64,14 +63,6 @@ public final class OwnParts implements PartLibrary {
               throw new InputError(file, failure.line(), failure.message());
             });
     own.put(type, part);
-  }
-
-  private static String text(Path path) {
-    try {
-      return Files.readString(path, StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new InputError(path.toString(), 0, "the file cannot be read");
-    }
   }
 
   @Override

@@ -15,6 +15,8 @@ import straywire.parts.Part;
 
 /** A module built in many ways at once: lane i is the module under variation i. */
 public final class Boards {
+  private static final int WORTH_SHARING = 6;
+
   private final Wiring wiring;
   private final List<Variation> variations;
   private final LaneGroup[] groups;
@@ -38,9 +40,13 @@ public final class Boards {
         });
   }
 
-  /** Groups have nothing in common but what never changes, so each may have its own thread. */
+  /**
+   * Groups have nothing in common but what never changes, so each may have its own thread; a few
+   * are done before another thread has woken up.
+   */
   private void eachGroup(IntConsumer work) {
-    IntStream.range(0, groups.length).parallel().forEach(work);
+    IntStream each = IntStream.range(0, groups.length);
+    (groups.length < WORTH_SHARING ? each : each.parallel()).forEach(work);
   }
 
   public int lanes() {

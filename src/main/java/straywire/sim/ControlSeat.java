@@ -3,6 +3,7 @@ package straywire.sim;
 import straywire.module.Control;
 import straywire.module.Module;
 import straywire.module.RailSegment;
+import straywire.module.Resistor;
 
 /** A control on its node: a contact to one rail and a resistor to the other. */
 final class ControlSeat {
@@ -45,6 +46,27 @@ final class ControlSeat {
       pullHigh = topology.railHigh[pullRail];
     }
     closedLevel = module.rail(control.closesTo()).map(RailSegment::supply).orElse(false);
+  }
+
+  /** A resistor is a control without a contact. */
+  static ControlSeat ofResistor(
+      Resistor resistor, Module module, Wiring wiring, Topology topology, int node, int at) {
+    boolean supply = module.rail(resistor.to()).map(RailSegment::supply).orElse(false);
+    Control asControl =
+        new Control(
+            resistor.label(),
+            Control.Kind.SWITCH,
+            "",
+            resistor.to(),
+            resistor.to(),
+            resistor.ohms(),
+            !supply);
+    return new ControlSeat(asControl, module, wiring, topology, node, at);
+  }
+
+  /** Puts a resistor's pull on its node. */
+  void pull(Drivers drivers, long[] state, long used) {
+    move(control.restLevel(), drivers, state, used);
   }
 
   /**

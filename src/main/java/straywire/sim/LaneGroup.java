@@ -2,6 +2,7 @@ package straywire.sim;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Point;
+import straywire.module.Resistor;
 
 /**
  * Up to 64 variations of one module, compiled. Immutable but for scratch space: everything that
@@ -44,6 +46,8 @@ final class LaneGroup {
   final long[] leaning;
 
   private final Map<String, ControlSeat> controls = new TreeMap<>();
+  private final Map<String, Integer> lampNodes = new HashMap<>();
+  private final List<ControlSeat> resistors = new ArrayList<>();
   private final int[][] seatsOnNode;
   private final int raisedAt;
   private final int unstableAt;
@@ -64,6 +68,9 @@ final class LaneGroup {
     this.wiring = wiring;
     topology = new Topology(wiring, variations);
     nodes = topology.nodeCount;
+    for (String lamp : wiring.module().lamps().keySet()) {
+      lampNodes.put(lamp, topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0))));
+    }
     clamped = bareLeds(variations);
     long dead = 0;
     for (int lane = 0; lane < variations.size(); lane++) {
@@ -81,6 +88,13 @@ final class LaneGroup {
       controls.put(control.label(), seat);
       controlSeats.add(seat);
     }
+    for (Resistor resistor : wiring.module().passives().resistors().values()) {
+      int node = topology.node(wiring.row(new End(End.Kind.RESISTOR, resistor.label(), 0)));
+      resistors.add(
+          ControlSeat.ofResistor(resistor, wiring.module(), wiring, topology, node, driverCount));
+      driverCount += 2;
+    }
+    controlSeats.addAll(resistors);
     drivers = new Drivers(seats, controlSeats, nodes, 3 * nodes);
     int memoryEnd = seats.isEmpty() ? 3 * (nodes + drivers.count) : endOfMemory();
     raisedAt = memoryEnd;
@@ -97,7 +111,7 @@ final class LaneGroup {
           }
         });
     topology.spread(leaning);
-    controls.values().forEach(control -> control.heldUpBy(leaning[control.node]));
+    controlSeats.forEach(control -> control.heldUpBy(leaning[control.node]));
     solver = new NetSolver(topology, drivers);
     seatsOnNode = seatsByNode();
     before = new long[3 * nodes];
@@ -138,7 +152,7 @@ final class LaneGroup {
   private int seatParts(List<Variation> variations) {
     int driver = 0;
     Map<String, List<Variation.Socket>> others = new TreeMap<>();
-    Map<Variation.Socket, Long> lanesOf = new java.util.HashMap<>();
+    Map<Variation.Socket, Long> lanesOf = new HashMap<>();
     for (int lane = 0; lane < variations.size(); lane++) {
       for (Variation.Socket socket : variations.get(lane).sockets) {
         if (!lanesOf.containsKey(socket)) {
@@ -177,7 +191,8 @@ final class LaneGroup {
       }
     }
     // The memories lie behind nodes and drivers, whose number is known only now.
-    int shift = 3 * (nodes + driver + 2 * wiring.module().controls().size());
+    int pulling = wiring.module().controls().size() + wiring.module().passives().resistors().size();
+    int shift = 3 * (nodes + driver + 2 * pulling);
     seats.replaceAll(seat -> seat.movedTo(seat.stateAt + shift));
     return driver;
   }
@@ -239,7 +254,7 @@ final class LaneGroup {
   }
 
   int lampNode(String lamp) {
-    return topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0)));
+    return lampNodes.get(lamp);
   }
 
   /** Lanes in which two nodes are joined by copper alone, power off: through edges or one rail. */
@@ -299,6 +314,7 @@ final class LaneGroup {
     Arrays.fill(touchedClusters, true);
     Arrays.fill(touchedSeats, true);
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
+    resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
     settle(state);
     startOver(state);
     return state;
@@ -383,6 +399,7 @@ final class LaneGroup {
       state[raisedAt + i] = raised[0];
     }
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
+    resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
     Arrays.fill(touchedDrivers, false);
     forgetAll(state, state[shortedAt]);
   }

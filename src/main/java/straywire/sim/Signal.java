@@ -5,8 +5,10 @@ public enum Signal {
   /** Wired straight to ground: a rail, or a closed switch. */
   RAIL_LOW,
   RAIL_HIGH,
-  /** Held low by an output. */
+  /** Held low by a bipolar output, some 0.2 V. */
   LOW,
+  /** Held low by a CMOS output, near ground. */
+  LOW_CMOS,
   /** Held high by a bipolar output, some 3.4 V. */
   HIGH,
   /** Held high by a CMOS output, near the supply. */
@@ -48,7 +50,9 @@ public enum Signal {
       case RAIL_LOW -> RAIL_HIGH;
       case RAIL_HIGH -> RAIL_LOW;
       case LOW, RAISED_LOW, FIGHT_LOW -> HIGH;
-      case HIGH, HIGH_CMOS, CLAMPED_HIGH -> LOW;
+      case LOW_CMOS -> HIGH_CMOS;
+      case HIGH, CLAMPED_HIGH -> LOW;
+      case HIGH_CMOS -> LOW_CMOS;
       case PULLED_LOW -> PULLED_HIGH;
       case PULLED_HIGH -> PULLED_LOW;
       case FIGHT, OPEN_INPUT, NOTHING, STARVED, UNKNOWN, UNSTABLE -> this;

@@ -6,16 +6,18 @@ import java.util.Arrays;
 final class SignalReader {
   private final LaneGroup group;
   private final long[] raised;
-  private final long[] cmos;
+  private final long[] cmosHigh;
+  private final long[] cmosLow;
   private final long[] starved;
 
-  /** The state that raised and cmos were marked for. */
+  /** The state that raised and CMOS levels were marked for. */
   private long[] marked = {};
 
   SignalReader(LaneGroup group) {
     this.group = group;
     raised = new long[group.nodes];
-    cmos = new long[group.nodes];
+    cmosHigh = new long[group.nodes];
+    cmosLow = new long[group.nodes];
     starved = new long[group.nodes];
     for (PartSeat seat : group.seats) {
       for (int pin = 1; pin < seat.node.length; pin++) {
@@ -65,9 +67,10 @@ final class SignalReader {
     rest = take(lanes, Signal.PULLED_LOW, rest, low & ~drives.outputLow());
     rest = take(lanes, Signal.PULLED_HIGH, rest, high & ~drives.outputHigh());
     rest = take(lanes, Signal.RAISED_LOW, rest, low & raised[node]);
+    rest = take(lanes, Signal.LOW_CMOS, rest, low & cmosLow[node]);
     rest = take(lanes, Signal.LOW, rest, low);
     rest = take(lanes, Signal.CLAMPED_HIGH, rest, high & group.clamped[node]);
-    rest = take(lanes, Signal.HIGH_CMOS, rest, high & cmos[node]);
+    rest = take(lanes, Signal.HIGH_CMOS, rest, high & cmosHigh[node]);
     rest = take(lanes, Signal.HIGH, rest, high);
     rest = take(lanes, Signal.STARVED, rest, starved[node]);
     rest = take(lanes, Signal.OPEN_INPUT, rest, group.leaning[node]);
@@ -84,7 +87,7 @@ final class SignalReader {
     lanes[signal.ordinal()] |= these;
   }
 
-  /** Marks the nodes that a raised low, or a CMOS high, reaches. */
+  /** Marks the nodes that a raised low, or a CMOS level, reaches. */
   private void mark(long[] state) {
     // A state is never changed once handed out: what was marked for it still holds.
     if (state == marked) {
@@ -92,7 +95,8 @@ final class SignalReader {
     }
     marked = state;
     Arrays.fill(raised, 0);
-    Arrays.fill(cmos, 0);
+    Arrays.fill(cmosHigh, 0);
+    Arrays.fill(cmosLow, 0);
     boolean any = false;
     for (int i = 0; i < group.seats.size(); i++) {
       PartSeat seat = group.seats.get(i);
@@ -105,13 +109,15 @@ final class SignalReader {
         int node = seat.node[seat.driving[d]];
         raised[node] |= up & group.drivers.low(state, seat.firstDriver + d);
         if (seat.family.feedsThroughInputs()) {
-          cmos[node] |= group.drivers.high(state, seat.firstDriver + d);
+          cmosHigh[node] |= group.drivers.high(state, seat.firstDriver + d);
+          cmosLow[node] |= group.drivers.low(state, seat.firstDriver + d);
         }
       }
     }
     if (any) {
       group.topology.spread(raised);
-      group.topology.spread(cmos);
+      group.topology.spread(cmosHigh);
+      group.topology.spread(cmosLow);
     }
   }
 }

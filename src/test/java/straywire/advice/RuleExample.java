@@ -113,10 +113,11 @@ record RuleExample(
 
   private static Map<String, Class<?>> kinds() {
     Map<String, Class<?>> kinds = new TreeMap<>();
-    Stream.of(WiringFact.class, LogFact.class)
+    Stream.of(WiringFact.class, LogFact.class, ReviewFact.class)
         .flatMap(c -> Arrays.stream(c.getDeclaredClasses()))
         .filter(Class::isRecord)
         .forEach(c -> kinds.put(c.getSimpleName(), c));
+    kinds.put(Finding.class.getSimpleName(), Finding.class);
     return kinds;
   }
 }

@@ -16,12 +16,14 @@ import org.junit.jupiter.api.TestFactory;
 class RuleExamplesTest {
   private final RuleSessions proposal = RuleSessions.compiled(RuleBase.PROPOSAL);
   private final RuleSessions advice = RuleSessions.compiled(RuleBase.ADVICE);
+  private final RuleSessions review = RuleSessions.compiled(WiringReview.REVIEW);
   private final Map<String, RuleExample> examples = RuleExample.all();
 
   @Test
   void everyRuleHasExamplesAndEveryExampleHasItsRule() {
     SortedSet<String> rules = new TreeSet<>(proposal.sentences().keySet());
     rules.addAll(advice.sentences().keySet());
+    rules.addAll(review.sentences().keySet());
     assertThat(examples.keySet()).containsExactlyElementsOf(rules);
     assertThat(rules).hasSizeGreaterThanOrEqualTo(50);
   }
@@ -64,6 +66,9 @@ class RuleExamplesTest {
   }
 
   private RuleSessions sessions(RuleExample example) {
-    return proposal.sentences().containsKey(example.rule()) ? proposal : advice;
+    return Stream.of(proposal, advice, review)
+        .filter(sessions -> sessions.sentences().containsKey(example.rule()))
+        .findFirst()
+        .orElseThrow();
   }
 }

@@ -159,6 +159,24 @@ class SittingTest {
   }
 
   @Test
+  void undoTakesAWholeAnswerBack() {
+    Sitting sitting = typed("power on", "see memory 01100101 bus 00000000");
+    int before = sitting.log().standing().size();
+    List<Integer> written = sitting.answer("10010110");
+    assertThat(written).hasSizeGreaterThan(1);
+    assertThat(sitting.undo()).containsExactlyInAnyOrderElementsOf(written);
+    assertThat(sitting.log().standing()).hasSize(before);
+    assertThat(sitting.undo()).as("then one entry at a time").containsExactly(2);
+  }
+
+  @Test
+  void aSymptomThatNobodyKnowsIsRefused() {
+    assertThatThrownBy(() -> typed("symptom bit-stuck-hgh memory yes"))
+        .isInstanceOf(BadEntry.class)
+        .hasMessage("no symptom is called bit-stuck-hgh; nearest is bit-stuck-high");
+  }
+
+  @Test
   void undoTakesAHeldReadingBackAsOne() {
     Sitting sitting = typed("power on", "hold write", "measure U1.3 0.0", "release write");
     assertThat(sitting.undo()).containsExactly(4, 3, 2);

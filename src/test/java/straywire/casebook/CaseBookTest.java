@@ -2,16 +2,21 @@ package straywire.casebook;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.LogFile;
+import straywire.module.ModuleFile;
+import straywire.parts.ShippedParts;
 
 /** Every case of the beat memory is replayed and must come out as it says. */
 class CaseBookTest {
@@ -20,7 +25,20 @@ class CaseBookTest {
   /** Read as strictly as a case that somebody else wrote, schema included. */
   private static final CaseBook BOOK =
       new CaseBook(
-          Path.of("cases", "beat-memory"), false, m -> BeatMemory.MODULE, BeatMemory.RULES);
+          Path.of("cases", "beat-memory"),
+          false,
+          file -> file.resolveSibling("module.yaml"),
+          m -> BeatMemory.MODULE,
+          BeatMemory.RULES);
+
+  /** The books of all modules together. */
+  private static final CaseBook ALL =
+      new CaseBook(
+          Path.of("cases"),
+          true,
+          file -> file.resolveSibling("module.yaml"),
+          m -> ModuleFile.readShipped(m, new ShippedParts()),
+          BeatMemory.RULES);
 
   @Test
   void theBookOfTheBeatMemoryHasThisManyCases() {
@@ -39,12 +57,34 @@ class CaseBookTest {
     assertThat(scores).hasSize(SHIPPED);
   }
 
-  private static List<CaseScore> assertAllFound(int stride) {
-    List<CaseScore> scores = new ArrayList<>();
-    List<Path> files = BOOK.files();
-    for (int i = 0; i < files.size(); i += stride) {
-      scores.add(BOOK.run(files.get(i)));
+  @Test
+  void thereAreCasesOfEveryModuleThatShips() throws IOException {
+    Set<Path> modules = new TreeSet<>();
+    ALL.files().forEach(file -> modules.add(file.getParent()));
+    try (Stream<Path> folders = Files.list(Path.of("cases"))) {
+      assertThat(modules).containsExactlyElementsOf(folders.sorted().toList());
     }
+    assertThat(ALL.files()).hasSizeGreaterThanOrEqualTo(90);
+  }
+
+  @Tag("slow")
+  @Test
+  void everyCaseOfTheOtherModulesIsFoundFirstInTheStepsItAllows() {
+    List<Path> others =
+        ALL.files().stream().filter(f -> !f.toString().contains("beat-memory")).toList();
+    assertFound(ALL, others);
+  }
+
+  private static List<CaseScore> assertAllFound(int stride) {
+    List<Path> files = new ArrayList<>();
+    for (int i = 0; i < BOOK.files().size(); i += stride) {
+      files.add(BOOK.files().get(i));
+    }
+    return assertFound(BOOK, files);
+  }
+
+  private static List<CaseScore> assertFound(CaseBook book, List<Path> files) {
+    List<CaseScore> scores = files.stream().map(book::run).toList();
     assertThat(scores).allMatch(CaseScore::passed).allMatch(score -> score.rank() == 1);
     return scores;
   }

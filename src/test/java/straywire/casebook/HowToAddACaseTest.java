@@ -26,7 +26,12 @@ class HowToAddACaseTest {
     Path file = Files.writeString(own.resolve("bell-5.jsonl"), example.group(1));
 
     CaseBook book =
-        new CaseBook(folder, false, m -> ModuleFile.read(m, new ShippedParts()), BeatMemory.RULES);
+        new CaseBook(
+            folder,
+            false,
+            f -> f.resolveSibling("module.yaml"),
+            m -> ModuleFile.read(m, new ShippedParts()),
+            BeatMemory.RULES);
     assertThat(book.files()).containsExactly(file);
     CaseScore score = book.run(file);
     assertThat(score.passed()).isTrue();

@@ -61,6 +61,13 @@ class CommandsTest {
   }
 
   @Test
+  void checkingAModuleWorksOutTheTimesOfItsTimer() {
+    CommandRun run = CommandRun.of("module", "check", "cases/tempo-clock/module.yaml");
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("  U1 runs at 0.988 Hz (").contains("low for 471 ms");
+  }
+
+  @Test
   void expectedLevelsStandBesideTheDrawingOfThePart() {
     CommandRun run =
         CommandRun.of("levels", "beat-memory", "--set", "address 0001 drive low", "--part", "U3");
@@ -119,6 +126,25 @@ class CommandsTest {
         .startsWith(CASE + ": fine. About beat-memory, ");
   }
 
+  @Test
+  void aFolderWithoutCasesIsNoSuccess() {
+    CommandRun none = CommandRun.of("case", "run", "nowhere");
+    assertThat(none.code()).isEqualTo(3);
+    assertThat(none.err()).startsWith("straywire: nowhere: there is no such folder of cases");
+    CommandRun empty = CommandRun.of("case", "run", folder.toString());
+    assertThat(empty.code()).isEqualTo(3);
+    assertThat(empty.err()).contains("there is no case in it");
+  }
+
+  @Test
+  void aLogOfAModuleThatIsNotThereIsSaidWithItsLine() throws IOException {
+    Path log = folder.resolve("log.jsonl");
+    Files.writeString(log, "{\"v\":1,\"n\":0,\"log\":\"beat-memori\"}\n");
+    assertThat(CommandRun.of("rank", log.toString()).err())
+        .startsWith("straywire: " + log + ":1: log: there is no module.yaml beside it")
+        .contains("nearest is beat-memory");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -130,6 +156,11 @@ class CommandsTest {
           levels beat-memory --part U9        | 3 | straywire: no part is labelled U9; nearest is U1
           levels beat-memory --set adress_1   | 3 | straywire: set: missing: a value for adress_1
           case add cases/none.jsonl           | 3 | straywire: cases/none.jsonl: there is no such file
+          case add cases/none.jsonl --within -3 | 3 | straywire: --within: a case is found within 1 step or more, got -3
+          sit beat-memory --priors none.yaml  | 3 | straywire: none.yaml: there is no such file
+          sit beat-memory --journal cases/beat-memory | 3 | straywire: cases/beat-memory: is a folder; name a file in it
+          sit beat-memory --journal none/x.jsonl | 4 | straywire: none/x.jsonl: there is no such file or folder
+          case record beat-memory jumper-missing --to target/x.jsonl | 3 | straywire: FAULT: no fault is called jumper-missing; there are jumper-missing
           rank                                | 2 | straywire: Missing required parameter: 'LOGFILE'
           rnak                                | 2 | straywire: Unmatched argument at index 0: 'rnak'
           module                              | 2 | straywire: say what to do: check FILE
@@ -257,5 +288,71 @@ class CommandsTest {
     CommandRun run = CommandRun.of("case", "run", folder.toString());
     assertThat(run.out()).doesNotContain("MISSED");
     assertThat(run.code()).isZero();
+  }
+
+  @Test
+  void aModuleThatIsRightOnPaperReviewsClean() {
+    CommandRun run = CommandRun.of("module", "review", "beat-memory");
+    assertThat(run.code()).isEqualTo(ExitCode.OK.number());
+    assertThat(run.out())
+        .startsWith("beat-memory: nothing wrong on paper; notes explained: 3\n")
+        .contains("meant  U5 (DRV-11): while drive is high")
+        .contains("Supply about ")
+        .contains("First test: 5 V with the current limited to about ");
+    assertThat(run.out().lines()).allMatch(line -> line.length() <= 100);
+  }
+
+  @Test
+  void aModuleWithALampStraightOnAnOutputTellsWhatItCosts() throws IOException {
+    String yaml = Files.readString(Path.of(MODULE));
+    Path bare =
+        Files.writeString(
+            folder.resolve("bare.yaml"),
+            yaml.replace("R7: {title: memory 7, to: GND, ohms: 2200}", "R7: {to: GND, ohms: 0}"));
+    CommandRun run = CommandRun.of("module", "review", bare.toString());
+    assertThat(run.code()).isEqualTo(ExitCode.FINDINGS.number());
+    assertThat(run.out())
+        .startsWith("beat-memory: 1 wrong\n")
+        .contains("wrong  R7 (LOAD-04)\n       R7 has no resistor and takes ")
+        .contains("       So: It holds the high at 2.1 V, and U5.9 needs 2.0 V")
+        .contains("       Do: Put 1 to 2.2 kohm in series");
+
+    JsonNode json =
+        new ObjectMapper()
+            .readTree(CommandRun.of("module", "review", bare.toString(), "--json").out());
+    assertThat(json.get("clean").asBoolean()).isFalse();
+    assertThat(json.at("/findings/0/finding").asText()).isEqualTo("LOAD-04");
+    assertThat(json.at("/findings/0/severity").asText()).isEqualTo("wrong");
+    assertThat(json.get("explained")).hasSize(3);
+    assertThat(json.at("/supply/usualMilliamps").asInt()).isBetween(100, 400);
+  }
+
+  @Test
+  void aModuleThatWouldBurnIsStopped() throws IOException {
+    String yaml = Files.readString(Path.of(MODULE));
+    Path bad =
+        Files.writeString(
+            folder.resolve("bad.yaml"),
+            yaml.replace("U3.14, U4.14,", "U3.7, U4.14,").replace("U3.7, U4.7,", "U3.14, U4.7,"));
+    CommandRun run = CommandRun.of("module", "review", bad.toString());
+    assertThat(run.code()).isEqualTo(ExitCode.FINDINGS.number());
+    assertThat(run.out())
+        .startsWith("beat-memory: 2 stop. Do not switch on\n")
+        .contains("stop   U3.7 (SUP-04)")
+        .contains("Care   Do not switch on");
+  }
+
+  @Test
+  void aModuleThatCannotBeReadGivesOneClearLine() throws IOException {
+    String yaml = Files.readString(Path.of(MODULE));
+    Path bad =
+        Files.writeString(
+            folder.resolve("bad.yaml"),
+            yaml.replace("{VCC: 47000, U1: 100,", "{VCC: 47 uF, U1: 100,"));
+    CommandRun run = CommandRun.of("module", "review", bad.toString());
+    assertThat(run.code()).isEqualTo(ExitCode.BAD_INPUT.number());
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err().lines()).hasSize(1);
+    assertThat(run.err()).contains("bad.yaml:", "capacitors-to-ground.VCC");
   }
 }

@@ -92,7 +92,7 @@ class SittingShellTest {
   void aQuestionMarkPassesOver() {
     String shown = say("?");
     assertThat(shown).contains("note passed over: power on, set address 0000");
-    assertThat(say("undo")).contains("taken back: entry 1");
+    assertThat(say("undo")).contains("taken back:").contains("    1  ");
   }
 
   @Test

@@ -33,7 +33,8 @@ class TutorialTest {
       CommandRun run =
           CommandRun.of(command.words().stream().map(this::here).toArray(String[]::new));
       List<String> printed =
-          Arrays.asList((run.out() + run.err()).replace(folder + "/", "").stripTrailing().split("\n"));
+          Arrays.asList(
+              (run.out() + run.err()).replace(folder + "/", "").stripTrailing().split("\n"));
       assertThat(agree(command.shown(), printed))
           .as("%s%nshown:%n%s%nprinted:%n%s", command.words(), command.shown(), printed)
           .isTrue();

@@ -27,7 +27,7 @@ class NetVoltsTest {
   void anLsHighAtItsRatedCurrentIsAboutThreePointFour() {
     List<Branch> branches =
         List.of(
-            Branch.OutputHigh.of(Sheets.module("74x00", "LS", 3, "", "U2.1").parts().get("U1")),
+            Branch.OutputHigh.of(Sheets.module("74x00", "LS", 3, "", "U2.1").parts().get("U1"), 3),
             new Branch.Resistor(8500, 0));
     assertThat(OperatingPoint.volts(branches)).isCloseTo(3.4, within(0.1));
   }

@@ -38,12 +38,12 @@ class ModuleErrorsTest {
           {level: ground, linked-to: GND} | {level: ground, linked-to: GDN} | 8 | rails.GND.right.linked-to: no rail is labelled GDN; nearest is GND
           {level: ground, linked-to: GND} | {level: ground, linked-to: VCC} | 8 | rails.GND.right.linked-to: GND.right is ground, VCC is supply; link rails of one level
           {level: ground, linked-to: GND} | {level: ground, linked-to: GND.right} | 8 | rails.GND.right.linked-to: the links run in a circle; leave out one where power enters
-          kind: button | kind: knob | 15 | controls.go.kind: knob is not one of switch, button
+          kind: button | kind: knob | 15 | controls.go.kind: knob is not one of switch, button, dip
           closes-to: VCC | closes-to: VC | 14 | controls.B.closes-to: no rail is labelled VC; nearest is VCC
           pull-to: VCC, pull-ohms: 4700 | pull-to: VCC | 15 | controls.go: pull-to and pull-ohms belong together; write both or neither
           pull-to: VCC, pull-ohms: 4700 | pull-to: GND, pull-ohms: 4700 | 15 | controls.go.pull-to: the contact closes to ground, so the resistor goes to supply; GND is ground
-          pull-ohms: 4700 | pull-ohms: 4k7 | 15 | controls.go.pull-ohms: expected a whole number from 1 to 10000000, got 4k7
-          pull-ohms: 4700 | pull-ohms: 0 | 15 | controls.go.pull-ohms: expected a whole number from 1 to 10000000, got 0
+          pull-ohms: 4700 | pull-ohms: 4n7 | 15 | controls.go.pull-ohms: expected ohms such as 470, 4k7 or 1M, from 1 to 10M, got 4n7
+          pull-ohms: 4700 | pull-ohms: 0 | 15 | controls.go.pull-ohms: expected ohms such as 470, 4k7 or 1M, from 1 to 10M, got 0
           rest: low | rest: down | 13 | controls.A.rest: down is not one of low, high
           {to: VCC, ohms: 0} | {to: VCC} | 18 | lamps.L0: the field ohms is missing
           {to: VCC, ohms: 0} | {to: U1, ohms: 0} | 18 | lamps.L0.to: no rail is labelled U1; known are GND, GND.right, VCC

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import straywire.parts.InputError;
 import straywire.parts.ShippedParts;
+import straywire.parts.TextFile;
 
 class ModuleListTest {
   private static final String GOOD =
@@ -80,7 +81,9 @@ class ModuleListTest {
   void aCopyHasTheNewNameAndNothingElseChanged() {
     Path from = Path.of("cases", "beat-memory", "module.yaml");
     String copy = ModuleList.renamed(from, "second");
-    assertThat(copy).contains("\nname: second\n").hasLineCount(TextFile.read(from).split("\n").length);
+    assertThat(copy)
+        .contains("\nname: second\n")
+        .hasLineCount(TextFile.read(from).split("\n").length);
     assertThat(ModuleFile.parse("copy", copy, new ShippedParts()).name()).isEqualTo("second");
   }
 }

@@ -66,9 +66,8 @@ class ModuleSchemaTest {
           kind: button, closes-to: GND | kind: button
           pull-to: VCC, pull-ohms: 4700 | pull-to: VCC
           pull-to: VCC, pull-ohms: 4700 | pull-ohms: 4700
-          pull-ohms: 4700 | pull-ohms: 4k7
+          pull-ohms: 4700 | pull-ohms: 4n7
           pull-ohms: 4700 | pull-ohms: 0
-          pull-ohms: 4700 | pull-ohms: "4700"
           pull-ohms: 4700 | pull-ohms: 99999999
           rest: low | rest: down
           {to: VCC, ohms: 0} | {to: VCC}
@@ -124,6 +123,9 @@ class ModuleSchemaTest {
           about: strikes while both switches are up | about: ""
           fitted: false | fitted: true
           rest: low | rest: high
+          pull-ohms: 4700 | pull-ohms: "4700"
+          pull-ohms: 4700 | pull-ohms: 4k7
+          {to: VCC, ohms: 0} | {to: VCC, ohms: 2.2k}
           B: [B, U1.3] | B: {order: unknown, ends: [B, U1.3]}
           B: [B, U1.3] | B.upper: [B, U1.3]
           - [U1.14, U2.1] | []

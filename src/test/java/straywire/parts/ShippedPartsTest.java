@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -13,6 +15,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class ShippedPartsTest {
   private static final ShippedParts PARTS = new ShippedParts();
+
+  /** Pins of timers that take a resistor, a capacitor or a voltage, not a level. */
+  private static final Set<String> WITHOUT_LEVEL = Set.of("CONT", "RINT", "CEXT", "1CEXT", "2CEXT");
 
   static Stream<String> types() {
     return PARTS.types().stream();
@@ -42,6 +47,34 @@ class ShippedPartsTest {
   @MethodSource("types")
   void whatTheFunctionTableCallsAnyLevelMayBeUnknown(String type) {
     assertThat(TableCheck.failures(PARTS.file(type).orElseThrow(), true)).isEmpty();
+  }
+
+  @Test
+  void thereAre109PartsAndEachHasATable() {
+    assertThat(PARTS.types()).hasSize(109);
+    assertThat(PARTS.types())
+        .allSatisfy(t -> assertThat(PARTS.file(t).orElseThrow().table().rows()).isNotEmpty());
+  }
+
+  /** A pin that no row names would be tested by nothing. */
+  @ParameterizedTest
+  @MethodSource("types")
+  void theFunctionTableDrivesEveryInputAndTellsEveryOutput(String type) {
+    PartFile file = PARTS.file(type).orElseThrow();
+    Set<Integer> driven = new TreeSet<>();
+    Set<Integer> told = new TreeSet<>();
+    for (FunctionTable.Row row : file.table().rows()) {
+      driven.addAll(row.inputs().keySet());
+      told.addAll(row.outputs().keySet());
+    }
+    for (PinSpec pin : file.part().pins()) {
+      if (pin.kind().listens() && !WITHOUT_LEVEL.contains(pin.name())) {
+        assertThat(driven).as("inputs in the table, of them %s", pin).contains(pin.number());
+      }
+      if (pin.kind().drives()) {
+        assertThat(told).as("outputs in the table, of them %s", pin).contains(pin.number());
+      }
+    }
   }
 
   @ParameterizedTest

@@ -203,7 +203,7 @@ class LevelsTest {
             .lamp("L1", "GND", 1000)
             .wire("S1", "U1.1")
             .wire("U1.2", "L1", "U2.1", "U1.3");
-    assertThat(sketch.on().at("U2.2")).isEqualTo(Signal.LOW);
+    assertThat(sketch.on().at("U2.2")).isEqualTo(Signal.LOW_CMOS);
     Variation bare = new Variation();
     bare.lamp("L1", Variation.LampFault.NO_RESISTOR);
     Sketch.Running on = sketch.on(bare);

@@ -13,7 +13,9 @@ import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Net;
+import straywire.module.Passives;
 import straywire.module.RailSegment;
+import straywire.module.Resistor;
 import straywire.parts.Family;
 import straywire.parts.Part;
 import straywire.parts.PinKind;
@@ -40,6 +42,7 @@ final class RandomBoard {
   private final TreeMap<String, Fitted> parts = new TreeMap<>();
   private final TreeMap<String, Control> controls = new TreeMap<>();
   private final TreeMap<String, Lamp> lamps = new TreeMap<>();
+  private final TreeMap<String, Resistor> resistors = new TreeMap<>();
   private final List<RailSegment> rails = new ArrayList<>();
   final Module module;
   final Wiring wiring;
@@ -61,6 +64,10 @@ final class RandomBoard {
     for (int i = 0; i < controlCount; i++) {
       controls.put("S" + i, control("S" + i));
     }
+    int resistorCount = random.nextInt(4);
+    for (int i = 0; i < resistorCount; i++) {
+      resistors.put("R" + i, new Resistor("R" + i, rail(chance(70)), 1000));
+    }
     int lampCount = 1 + random.nextInt(4);
     for (int i = 0; i < lampCount; i++) {
       lamps.put("L" + i, lamp("L" + i));
@@ -80,7 +87,8 @@ final class RandomBoard {
             List.of(),
             List.of(),
             List.of(),
-            PARTS);
+            PARTS,
+            new Passives(resistors, List.of()));
     wiring = new Wiring(module);
   }
 
@@ -148,6 +156,7 @@ final class RandomBoard {
       }
     }
     controls.keySet().forEach(c -> pick(ends).add(new End(End.Kind.CONTROL, c, 0)));
+    resistors.keySet().forEach(r -> pick(ends).add(new End(End.Kind.RESISTOR, r, 0)));
     lamps.keySet().forEach(l -> pick(ends).add(new End(End.Kind.LAMP, l, 0)));
     pick(ends).add(new End(End.Kind.PORT, "P0", 0));
     List<Net> nets = new ArrayList<>();

@@ -11,8 +11,10 @@ import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Net;
+import straywire.module.Passives;
 import straywire.module.Point;
 import straywire.module.RailSegment;
+import straywire.module.Resistor;
 import straywire.parts.Part;
 import straywire.parts.PinKind;
 import straywire.parts.PinSpec;
@@ -29,6 +31,7 @@ final class Sketch {
 
   private final TreeMap<String, Fitted> parts = new TreeMap<>();
   private final TreeMap<String, Control> controls = new TreeMap<>();
+  private final TreeMap<String, Resistor> resistors = new TreeMap<>();
   private final TreeMap<String, Lamp> lamps = new TreeMap<>();
   private final List<RailSegment> rails = new ArrayList<>();
   private final List<Net> nets = new ArrayList<>();
@@ -66,6 +69,12 @@ final class Sketch {
     return this;
   }
 
+  /** A resistor to a rail. */
+  Sketch resistor(String label, String to, int ohms) {
+    resistors.put(label, new Resistor(label, to, ohms));
+    return this;
+  }
+
   Sketch lamp(String label, String otherSide, int ohms) {
     lamps.put(label, new Lamp(label, "", otherSide, ohms, !otherSide.equals("VCC")));
     return this;
@@ -99,6 +108,9 @@ final class Sketch {
     if (controls.containsKey(name)) {
       return new End(End.Kind.CONTROL, name, 0);
     }
+    if (resistors.containsKey(name)) {
+      return new End(End.Kind.RESISTOR, name, 0);
+    }
     if (lamps.containsKey(name)) {
       return new End(End.Kind.LAMP, name, 0);
     }
@@ -128,7 +140,8 @@ final class Sketch {
             List.of(),
             List.of(),
             List.of(),
-            PARTS));
+            PARTS,
+            new Passives(resistors, List.of())));
   }
 
   /** Switched on as meant. */

@@ -66,6 +66,15 @@ final class SlowBoard {
               contacts.put(label, net.add(new Driver(RAIL, RAIL)));
               pulls.put(label, net.add(new Driver(RESISTOR, RESISTOR)));
             });
+    module
+        .passives()
+        .resistors()
+        .keySet()
+        .forEach(
+            label -> {
+              Copper net = netAt[row(End.Kind.RESISTOR, label)];
+              pulls.put(label, net.add(new Driver(RESISTOR, RESISTOR)));
+            });
     module.lamps().values().forEach(this::fitLamp);
     module.parts().values().stream().filter(Fitted::fitted).forEach(this::fit);
   }
@@ -257,6 +266,10 @@ final class SlowBoard {
     powered = true;
     forgetAll();
     controls.keySet().forEach(this::work);
+    module
+        .passives()
+        .resistors()
+        .forEach((label, resistor) -> pulls.get(label).may = railLevel(resistor.to()));
     settle();
   }
 
@@ -594,7 +607,10 @@ final class SlowBoard {
     }
     if (mayLow) {
       boolean raised = net.drivers.stream().anyMatch(d -> d.raised && d.may.contains(Can.LOW));
-      return !heldLow ? Signal.PULLED_LOW : raised ? Signal.RAISED_LOW : Signal.LOW;
+      boolean cmos = net.drivers.stream().anyMatch(d -> d.cmos && d.may.contains(Can.LOW));
+      return !heldLow
+          ? Signal.PULLED_LOW
+          : raised ? Signal.RAISED_LOW : cmos ? Signal.LOW_CMOS : Signal.LOW;
     }
     if (mayHigh) {
       boolean cmos = net.drivers.stream().anyMatch(d -> d.cmos && d.may.contains(Can.HIGH));

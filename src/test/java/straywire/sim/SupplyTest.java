@@ -57,7 +57,7 @@ class SupplyTest {
   @Test
   void anHcPartWithoutSupplyIsFedThroughAHighInput() {
     Sketch.Running on = fed("", "GND", "HC").on();
-    assertThat(on.at("U1.4")).isEqualTo(Signal.LOW);
+    assertThat(on.at("U1.4")).isEqualTo(Signal.LOW_CMOS);
     assertThat(on.at("U1.2")).isEqualTo(Signal.HIGH_CMOS);
     on.set("S2", false);
     assertThat(on.at("U1.2")).as("no high input is left").isEqualTo(Signal.NOTHING);

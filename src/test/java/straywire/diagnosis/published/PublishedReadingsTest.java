@@ -155,6 +155,17 @@ class PublishedReadingsTest {
         .isLessThan(0.1 * table.meter(Signal.PULLED_HIGH, table.band(volts)));
   }
 
+  /** Read: CMOS within 0.1 of the rail (data sheets), an LS low at 0.1 to 0.4. */
+  @Test
+  void nearGround() {
+    EnumSet<Signal> lows = EnumSet.of(Signal.LOW, Signal.LOW_CMOS, Signal.PULLED_LOW);
+    assertThat(likeliest(0.02, lows)).containsExactly(Signal.LOW_CMOS);
+    assertThat(likeliest(0.25, lows)).containsExactly(Signal.LOW);
+    assertThat(table.meter(Signal.LOW_CMOS, table.band(0.25)))
+        .as("loaded, a CMOS low rises too")
+        .isGreaterThan(0.1);
+  }
+
   /**
    * A driven high and an open input, the pair told apart most often, differ by a factor of ten at
    * each reading published for either.

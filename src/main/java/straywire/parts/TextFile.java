@@ -1,36 +1,52 @@
-package straywire.module;
+package straywire.parts;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
-import straywire.parts.InputError;
 
 /** Reading whole files as UTF-8. */
-final class TextFile {
+public final class TextFile {
   private TextFile() {}
 
-  static byte[] bytes(Path file) {
+  /**
+   * All bytes of a file.
+   *
+   * @throws InputError when it is not there or may not be read
+   */
+  public static byte[] bytes(Path file) {
     try {
       return Files.readAllBytes(file);
     } catch (NoSuchFileException e) {
       throw new InputError(file.toString(), 0, "there is no such file");
+    } catch (AccessDeniedException e) {
+      throw new InputError(file.toString(), 0, "may not be read");
     } catch (IOException e) {
-      throw new InputError(file.toString(), 0, "cannot be read: " + e.getMessage());
+      boolean folder = Files.isDirectory(file);
+      throw new InputError(
+          file.toString(),
+          0,
+          folder ? "is a folder; name a file in it" : "cannot be read: " + e.getMessage());
     }
   }
 
-  static String read(Path file) {
+  /**
+   * A whole file as text.
+   *
+   * @throws InputError when it is not there, may not be read or is not UTF-8
+   */
+  public static String read(Path file) {
     return text(bytes(file))
         .orElseThrow(() -> new InputError(file.toString(), 0, "is not text in UTF-8"));
   }
 
   /** Empty when the bytes are not UTF-8. */
-  static Optional<String> text(byte[] bytes) {
+  public static Optional<String> text(byte[] bytes) {
     try {
       return Optional.of(
           StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());

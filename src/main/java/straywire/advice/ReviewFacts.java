@@ -1,0 +1,434 @@
+package straywire.advice;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import straywire.advice.ReviewFact.BareLamp;
+import straywire.advice.ReviewFact.Contact;
+import straywire.advice.ReviewFact.ContactOnOutput;
+import straywire.advice.ReviewFact.CountedAs;
+import straywire.advice.ReviewFact.Electrolytic;
+import straywire.advice.ReviewFact.EntryCapacitor;
+import straywire.advice.ReviewFact.InputUse;
+import straywire.advice.ReviewFact.JoinedOutputs;
+import straywire.advice.ReviewFact.Load;
+import straywire.advice.ReviewFact.LoadedHigh;
+import straywire.advice.ReviewFact.Mixing;
+import straywire.advice.ReviewFact.NetFact;
+import straywire.advice.ReviewFact.OpenInput;
+import straywire.advice.ReviewFact.OutputOnRail;
+import straywire.advice.ReviewFact.PartCapacitor;
+import straywire.advice.ReviewFact.PullDownOn;
+import straywire.advice.ReviewFact.Released;
+import straywire.advice.ReviewFact.SecondEntry;
+import straywire.advice.ReviewFact.SupplyNeed;
+import straywire.advice.ReviewFact.Talkers;
+import straywire.advice.ReviewFact.TiedTwoWay;
+import straywire.electrical.Branch;
+import straywire.electrical.ElectricalTable;
+import straywire.electrical.FanOut;
+import straywire.electrical.NetContents;
+import straywire.electrical.NetContents.Pin;
+import straywire.electrical.PullDown;
+import straywire.electrical.SupplyEstimate;
+import straywire.module.Control;
+import straywire.module.End;
+import straywire.module.Fitted;
+import straywire.module.Lamp;
+import straywire.module.Module;
+import straywire.module.RailSegment;
+import straywire.parts.Family;
+import straywire.parts.Part;
+import straywire.parts.PinKind;
+import straywire.parts.PinSpec;
+
+/** Says what the wiring review computes of a module as flat facts. Empty sockets are left out. */
+final class ReviewFacts {
+  private static final ElectricalTable TABLE = ElectricalTable.shipped();
+  private static final int ELECTROLYTIC_NANOFARADS = 1000;
+
+  /** Leg counts of the packages on a board: ground at half, supply at the last. */
+  private static final List<Integer> PACKAGES = List.of(8, 14, 16, 20, 24);
+
+  private final Module module;
+  private final List<NetContents> nets;
+  private final PartDependence dependence = new PartDependence();
+  private final Steering steering;
+  private final List<ReviewFact> facts = new ArrayList<>();
+
+  private ReviewFacts(Module module) {
+    this.module = module;
+    this.nets = NetContents.of(module);
+    this.steering = new Steering(module, dependence);
+  }
+
+  static List<ReviewFact> of(Module module) {
+    ReviewFacts review = new ReviewFacts(module);
+    for (Fitted part : module.parts().values()) {
+      if (part.fitted()) {
+        review.part(part);
+      }
+    }
+    for (NetContents net : review.nets) {
+      if (net.net().onRail()) {
+        review.tied(net);
+      } else {
+        review.net(net);
+      }
+    }
+    review.sharedLines();
+    review.facts.addAll(new ClockPaths(module, review.steering, review.nets).edges());
+    review.unlinkedRails();
+    review.capacitors();
+    SupplyEstimate supply = SupplyEstimate.of(module);
+    review.facts.add(
+        new SupplyNeed(
+            module.name(),
+            supply.usualMilliamps(),
+            supply.mostMilliamps(),
+            supply.dropMillivolts(),
+            supply.farVolts()));
+    return List.copyOf(review.facts);
+  }
+
+  private void part(Fitted fitted) {
+    Part part = fitted.part();
+    for (PinSpec input : part.pins()) {
+      if (input.kind() == PinKind.INPUT) {
+        boolean used =
+            part.pins().stream()
+                .filter(p -> p.kind().drives() && wired(fitted, p))
+                .anyMatch(p -> dependence.depends(part, p.number(), input.number()));
+        facts.add(new InputUse(End.pin(fitted.label(), input.number()).toString(), used));
+      }
+    }
+    module
+        .library()
+        .notes(part.type())
+        .ifPresent(notes -> facts.add(new OpenInput(fitted.label(), notes.openInput())));
+    countedAs(fitted, PinKind.GROUND, false);
+    countedAs(fitted, PinKind.SUPPLY, true);
+    facts.add(
+        new PartCapacitor(
+            fitted.label(), module.onPaper().nanofarads(fitted.label()), TABLE.spikes(fitted)));
+  }
+
+  private boolean wired(Fitted part, PinSpec pin) {
+    return module.netOf(End.pin(part.label(), pin.number())).isPresent();
+  }
+
+  private void countedAs(Fitted fitted, PinKind power, boolean supply) {
+    Part part = fitted.part();
+    int right = part.pinOf(power);
+    if (right == 0 || tiedTo(fitted, right, supply)) {
+      return;
+    }
+    for (int legs : PACKAGES) {
+      int leg = supply ? legs : legs / 2;
+      if (leg <= part.pinCount() && leg != right && tiedTo(fitted, leg, supply)) {
+        facts.add(
+            new CountedAs(
+                fitted.label(),
+                End.pin(fitted.label(), leg).toString(),
+                legs,
+                part.pinCount(),
+                supply ? "supply" : "ground",
+                End.pin(fitted.label(), right).toString()));
+      }
+    }
+  }
+
+  private boolean tiedTo(Fitted part, int pin, boolean supply) {
+    return module
+        .netOf(End.pin(part.label(), pin))
+        .filter(net -> net.onRail())
+        .flatMap(net -> module.rail(net.ends().get(0).label()))
+        .map(rail -> rail.supply() == supply)
+        .orElse(false);
+  }
+
+  private void tied(NetContents net) {
+    String rail = net.net().ends().get(0).label();
+    boolean supply = module.rail(rail).orElseThrow().supply();
+    for (Pin pin : net.drivers()) {
+      boolean harmless = kind(pin) == PinKind.OPEN_COLLECTOR && !supply;
+      if (kind(pin) != PinKind.BIDIRECTIONAL && !harmless) {
+        facts.add(new OutputOnRail(pin.toString(), rail));
+      }
+      if (pin.spec().kind() == PinKind.BIDIRECTIONAL && steering.mayDrive(pin, !supply)) {
+        facts.add(new TiedTwoWay(pin.toString(), rail));
+      }
+    }
+    for (Lamp lamp : net.lamps()) {
+      if (lamp.ohms() == 0) {
+        facts.add(new BareLamp(lamp.label(), "", lamp.lightsOnHigh(), 0, 0, "", 0));
+      }
+    }
+  }
+
+  private void net(NetContents net) {
+    List<Pin> drivers = net.drivers();
+    facts.add(
+        new NetFact(
+            net.name(),
+            drivers.size(),
+            !drivers.isEmpty() && drivers.stream().allMatch(p -> kind(p) == PinKind.OPEN_COLLECTOR),
+            net.inputs().size(),
+            net.contacts().size(),
+            !net.inputs().isEmpty() || net.lamps().stream().anyMatch(Lamp::lightsOnHigh),
+            net.pulls().stream().anyMatch(NetContents.Pull::toSupply),
+            net.pulls().stream().anyMatch(p -> !p.toSupply()),
+            net.port()));
+    contacts(net);
+    drivers.forEach(driver -> driver(net, driver));
+    bareLamps(net);
+    joined(net);
+  }
+
+  private static PinKind kind(Pin pin) {
+    return pin.spec().kind();
+  }
+
+  private void contacts(NetContents net) {
+    for (Control control : net.contacts()) {
+      boolean toSupply = module.rail(control.closesTo()).orElseThrow().supply();
+      facts.add(
+          new Contact(
+              control.label(),
+              net.name(),
+              toSupply,
+              !net.pulls().isEmpty(),
+              net.inputs().stream().anyMatch(p -> p.part().family().feedsThroughInputs())));
+      for (Pin pin : net.drivers()) {
+        boolean fights =
+            kind(pin) == PinKind.OPEN_COLLECTOR
+                ? toSupply
+                : kind(pin) != PinKind.BIDIRECTIONAL || steering.mayDrive(pin, !toSupply);
+        facts.add(new ContactOnOutput(control.label(), pin.toString(), toSupply, fights));
+      }
+      if (toSupply && control.pullOhms() > 0 && net.drivers().isEmpty()) {
+        pullDown(net, control);
+      }
+    }
+  }
+
+  private void pullDown(NetContents net, Control control) {
+    for (List<Pin> listening : net.listeners(Optional.empty()).values()) {
+      Family family = listening.get(0).part().family();
+      PullDown pull = PullDown.of(control.pullOhms(), family, listening.size());
+      facts.add(
+          new PullDownOn(
+              control.label(),
+              control.pullOhms(),
+              listening.size(),
+              pull.usualVolts(),
+              pull.worstVolts(),
+              family.inputLowMax(),
+              PullDown.mostOhms(family, listening.size())));
+    }
+  }
+
+  private void driver(NetContents net, Pin driver) {
+    FanOut load = net.fanOut(driver);
+    facts.add(
+        new Load(
+            driver.toString(),
+            load.usedLowMilliamps(),
+            load.allowedLowMilliamps(),
+            load.usedHighMilliamps(),
+            load.allowedHighMilliamps()));
+    if (kind(driver) == PinKind.OPEN_COLLECTOR) {
+      return;
+    }
+    double volts = net.volts(driver, true);
+    double sure = TABLE.rated(driver.part(), driver.spec().number(), true).volts();
+    boolean lifted = net.pulls().stream().anyMatch(NetContents.Pull::toSupply);
+    Family family = driver.part().family();
+    for (List<Pin> listening : net.listeners(Optional.of(driver)).values()) {
+      Pin listener = listening.get(0);
+      Family listens = listener.part().family();
+      if (!family.feedsThroughInputs() && sure < listens.inputHighMin()) {
+        facts.add(
+            new Mixing(
+                driver.toString(),
+                family.name(),
+                listener.toString(),
+                listens.name(),
+                sure,
+                volts,
+                listens.inputHighMin(),
+                lifted));
+      }
+    }
+    boolean dimmed = net.lamps().stream().anyMatch(l -> l.lightsOnHigh() && l.ohms() > 0);
+    boolean bare = net.lamps().stream().anyMatch(l -> l.lightsOnHigh() && l.ohms() == 0);
+    if (dimmed && !bare) {
+      neediest(net, driver)
+          .ifPresent(
+              pin ->
+                  facts.add(
+                      new LoadedHigh(
+                          driver.toString(),
+                          pin.toString(),
+                          volts,
+                          pin.part().family().inputHighMin(),
+                          volts - pin.part().family().inputHighMin())));
+    }
+  }
+
+  /** The listening pin that needs the highest high. */
+  private static Optional<Pin> neediest(NetContents net, Pin driver) {
+    return net.listeners(Optional.of(driver)).values().stream()
+        .map(pins -> pins.get(0))
+        .max(Comparator.comparing(pin -> pin.part().family().inputHighMin()));
+  }
+
+  private void bareLamps(NetContents net) {
+    for (Lamp lamp : net.lamps()) {
+      if (lamp.ohms() > 0) {
+        continue;
+      }
+      // A contact to the rail that lights it leaves nothing to limit the current.
+      boolean contact =
+          net.contacts().stream()
+              .anyMatch(
+                  c -> module.rail(c.closesTo()).orElseThrow().supply() == lamp.lightsOnHigh());
+      if (net.drivers().isEmpty() || contact) {
+        if (contact) {
+          facts.add(new BareLamp(lamp.label(), "", lamp.lightsOnHigh(), 0, 0, "", 0));
+        }
+        continue;
+      }
+      Pin driver = net.drivers().get(0);
+      double volts = net.volts(driver, lamp.lightsOnHigh());
+      Optional<Pin> needs = neediest(net, driver);
+      facts.add(
+          new BareLamp(
+              lamp.label(),
+              driver.toString(),
+              lamp.lightsOnHigh(),
+              volts,
+              Math.abs(Branch.Led.of(lamp).milliamps(volts)),
+              needs.map(Pin::toString).orElse(""),
+              needs.map(p -> p.part().family().inputHighMin()).orElse(0.0)));
+    }
+  }
+
+  /** Pairs of which one can never let go. */
+  private void joined(NetContents net) {
+    List<Pin> drivers = net.drivers();
+    for (int i = 0; i < drivers.size(); i++) {
+      for (int j = i + 1; j < drivers.size(); j++) {
+        Pin a = drivers.get(i);
+        Pin b = drivers.get(j);
+        if (kind(a) == PinKind.OUTPUT || kind(b) == PinKind.OUTPUT) {
+          Steering.Verdict verdict = steering.together(a, b);
+          facts.add(
+              new JoinedOutputs(
+                  net.name(), a.toString(), b.toString(), verdict.together(), verdict.when()));
+        }
+      }
+    }
+  }
+
+  private record Shared(Pin a, Pin b, Steering.Verdict verdict) {
+    String place() {
+      return a.part().label().equals(b.part().label())
+          ? a.part().label()
+          : a.part().label() + " and " + b.part().label();
+    }
+  }
+
+  /**
+   * Lines that several 3-state outputs share, and lines that may be let go, by the parts on them.
+   */
+  private void sharedLines() {
+    Map<String, List<String>> lines = new TreeMap<>();
+    Map<String, ReviewFact> first = new TreeMap<>();
+    for (NetContents net : nets) {
+      List<Pin> talking = net.drivers().stream().filter(ReviewFacts::letsGo).toList();
+      if (net.net().onRail() || talking.size() < net.drivers().size() || talking.isEmpty()) {
+        continue;
+      }
+      for (int i = 0; i < talking.size(); i++) {
+        for (int j = i + 1; j < talking.size(); j++) {
+          Pin a = talking.get(i);
+          Pin b = talking.get(j);
+          Shared pair = new Shared(a, b, steering.together(a, b));
+          Together together = pair.verdict().together();
+          String key = "talk " + pair.place() + together + pair.verdict().when();
+          lines.computeIfAbsent(key, k -> new ArrayList<>()).add(net.name());
+          first.putIfAbsent(key, new Talkers(pair.place(), "", together, pair.verdict().when()));
+        }
+      }
+      released(net, talking, lines, first);
+    }
+    first.forEach(
+        (key, fact) -> {
+          String names = spoken(lines.get(key));
+          if (fact instanceof Talkers t) {
+            facts.add(new Talkers(t.place(), names, t.together(), t.setting()));
+          } else if (fact instanceof Released r) {
+            facts.add(new Released(r.place(), names, r.cmosListens()));
+          }
+        });
+  }
+
+  private void released(
+      NetContents net,
+      List<Pin> talking,
+      Map<String, List<String>> lines,
+      Map<String, ReviewFact> first) {
+    List<Pin> listening = new ArrayList<>(net.inputs());
+    if (talking.size() > 1) {
+      talking.stream().filter(p -> kind(p) == PinKind.BIDIRECTIONAL).forEach(listening::add);
+    }
+    boolean heard = !listening.isEmpty() || net.port();
+    if (!heard || !net.pulls().isEmpty() || !steering.mayAllLetGo(talking)) {
+      return;
+    }
+    String place =
+        talking.stream().map(p -> p.part().label()).distinct().collect(Collectors.joining(" and "));
+    boolean cmos = listening.stream().anyMatch(p -> p.part().family().feedsThroughInputs());
+    String key = "released " + place + cmos;
+    lines.computeIfAbsent(key, k -> new ArrayList<>()).add(net.name());
+    first.putIfAbsent(key, new Released(place, "", cmos));
+  }
+
+  private static boolean letsGo(Pin pin) {
+    return kind(pin) == PinKind.TRISTATE || kind(pin) == PinKind.BIDIRECTIONAL;
+  }
+
+  private static String spoken(List<String> lines) {
+    int count = lines.size();
+    return count <= 3
+        ? String.join(", ", lines)
+        : lines.get(0) + " to " + lines.get(count - 1) + " (" + count + " lines)";
+  }
+
+  private void unlinkedRails() {
+    for (boolean supply : List.of(true, false)) {
+      List<String> entries =
+          module.rails().stream()
+              .filter(r -> r.supply() == supply && r.linkedTo().isEmpty())
+              .map(RailSegment::label)
+              .toList();
+      entries.stream().skip(1).forEach(r -> facts.add(new SecondEntry(r, entries.get(0))));
+    }
+  }
+
+  private void capacitors() {
+    for (RailSegment rail : module.rails()) {
+      if (rail.supply() && rail.linkedTo().isEmpty()) {
+        facts.add(new EntryCapacitor(rail.label(), module.onPaper().nanofarads(rail.label())));
+      }
+    }
+    module.onPaper().capacitorsToGround().entrySet().stream()
+        .filter(c -> c.getValue() >= ELECTROLYTIC_NANOFARADS)
+        .forEach(c -> facts.add(new Electrolytic(c.getKey(), c.getValue())));
+  }
+}

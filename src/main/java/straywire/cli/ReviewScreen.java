@@ -1,0 +1,140 @@
+package straywire.cli;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import straywire.advice.Amounts;
+import straywire.advice.Caution;
+import straywire.advice.Finding;
+import straywire.advice.Review;
+import straywire.advice.Severity;
+import straywire.module.OnPaper.Explained;
+
+/** Prints a wiring review, for a hand that is busy, or for a program. */
+final class ReviewScreen {
+  private static final int COLUMNS = 98;
+  private static final String INDENT = "       ";
+
+  private final PrintWriter out;
+
+  ReviewScreen(PrintWriter out) {
+    this.out = out;
+  }
+
+  void text(Review review) {
+    out.println(review.module() + ": " + verdict(review));
+    for (Finding finding : review.open()) {
+      out.println();
+      out.printf("%-7s%s (%s)%n", finding.severity().word(), finding.place(), finding.rule());
+      paragraph(finding.reason());
+      paragraph("So: " + finding.consequence());
+      paragraph("Do: " + finding.cure());
+    }
+    if (!review.meant().isEmpty() || !review.idle().isEmpty()) {
+      out.println();
+    }
+    for (Review.Meant meant : review.meant()) {
+      wrapped(
+          "meant  ",
+          meant.finding().place() + " (" + meant.finding().rule() + "): " + meant.because());
+    }
+    for (Explained idle : review.idle()) {
+      wrapped(
+          "idle   ",
+          idle.place()
+              + " ("
+              + idle.finding()
+              + ") is explained, but is no note;"
+              + " take the explanation out");
+    }
+    out.println();
+    wrapped(
+        "Supply ",
+        String.format(
+            "about %s, at most %s; the rails lose about %s.",
+            Amounts.milliamps(review.supply().usualMilliamps()),
+            Amounts.milliamps(review.supply().mostMilliamps()),
+            Amounts.millivolts(review.supply().dropMillivolts())));
+    for (Caution caution : review.cautions()) {
+      wrapped("Care   ", caution.text());
+    }
+  }
+
+  private static String verdict(Review review) {
+    if (review.clean()) {
+      return review.meant().isEmpty()
+          ? "nothing wrong on paper"
+          : "nothing wrong on paper; notes explained: " + review.meant().size();
+    }
+    if (review.open().isEmpty()) {
+      return "an explanation matches nothing";
+    }
+    List<String> counts = new ArrayList<>();
+    for (Severity severity : Severity.values()) {
+      if (review.count(severity) > 0) {
+        counts.add(review.count(severity) + " " + severity.word());
+      }
+    }
+    String advice = review.count(Severity.STOP) > 0 ? ". Do not switch on" : "";
+    return String.join(", ", counts) + advice;
+  }
+
+  private void paragraph(String text) {
+    wrapped(INDENT, text);
+  }
+
+  private void wrapped(String start, String text) {
+    StringBuilder line = new StringBuilder(start);
+    for (String word : text.split(" ", -1)) {
+      if (line.length() + word.length() > COLUMNS) {
+        out.println(line.toString().stripTrailing());
+        line = new StringBuilder(INDENT);
+      }
+      line.append(word).append(' ');
+    }
+    out.println(line.toString().stripTrailing());
+  }
+
+  void json(Review review) {
+    ObjectNode line = new ObjectMapper().createObjectNode();
+    line.put("module", review.module());
+    line.put("clean", review.clean());
+    ArrayNode findings = line.putArray("findings");
+    review.open().forEach(finding -> put(findings.addObject(), finding));
+    ArrayNode explained = line.putArray("explained");
+    for (Review.Meant meant : review.meant()) {
+      ObjectNode one = explained.addObject();
+      put(one, meant.finding());
+      one.put("because", meant.because());
+    }
+    ArrayNode idle = line.putArray("matchesNothing");
+    for (Explained one : review.idle()) {
+      idle.addObject().put("finding", one.finding()).put("place", one.place());
+    }
+    ArrayNode cautions = line.putArray("cautions");
+    for (Caution caution : review.cautions()) {
+      cautions
+          .addObject()
+          .put("rule", caution.rule())
+          .put("text", caution.text())
+          .put("urgent", caution.urgent());
+    }
+    line.putObject("supply")
+        .put("usualMilliamps", Math.round(review.supply().usualMilliamps()))
+        .put("mostMilliamps", Math.round(review.supply().mostMilliamps()))
+        .put("railDropMillivolts", Math.round(review.supply().dropMillivolts()));
+    out.println(line);
+  }
+
+  private static void put(ObjectNode into, Finding finding) {
+    into.put("finding", finding.rule())
+        .put("severity", finding.severity().word())
+        .put("place", finding.place())
+        .put("reason", finding.reason())
+        .put("consequence", finding.consequence())
+        .put("cure", finding.cure());
+  }
+}

@@ -1,0 +1,36 @@
+package straywire.module;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * What only the wiring review looks at: capacitors, and notes that are meant.
+ *
+ * @param capacitorsToGround nanofarads by place: a part's label for one across its own supply legs,
+ *     else the end, such as {@code U1.5} or {@code take}, from which it goes to ground
+ */
+public record OnPaper(SortedMap<String, Integer> capacitorsToGround, List<Explained> explained) {
+
+  /** No capacitors, nothing explained. */
+  public static final OnPaper NOTHING = new OnPaper(new TreeMap<>(), List.of());
+
+  /**
+   * Why a note of the review is as it should be.
+   *
+   * @param finding id of the rule that tells it, such as {@code DRV-11}
+   * @param place the place that it names
+   */
+  public record Explained(String finding, String place, String because) {}
+
+  public OnPaper {
+    capacitorsToGround = Collections.unmodifiableSortedMap(new TreeMap<>(capacitorsToGround));
+    explained = List.copyOf(explained);
+  }
+
+  /** Nanofarads at a place; 0 for none. */
+  public int nanofarads(String place) {
+    return capacitorsToGround.getOrDefault(place, 0);
+  }
+}
