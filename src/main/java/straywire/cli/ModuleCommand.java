@@ -2,6 +2,7 @@ package straywire.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -98,7 +99,7 @@ final class ModuleCommand implements Runnable {
       Files.createDirectories(file.toAbsolutePath().getParent());
       Files.writeString(file, text, StandardCharsets.UTF_8);
     } catch (IOException e) {
-      throw new InputError(file.toString(), 0, "cannot be written: " + e.getMessage());
+      throw new UncheckedIOException(e);
     }
     Module module = ModuleFile.read(file, home.parts());
     spec.commandLine()

@@ -14,15 +14,17 @@ import straywire.parts.PartLibrary;
 import straywire.parts.TextFile;
 
 /**
- * A module as a plain list, one line for each rail, part, control, lamp, word, net and step of the
- * exercise, and the module file it makes. Each line of the list makes one line of the file, so that
- * a mistake the file is refused for is told with the line of the list.
+ * A module as a plain list, one line for each rail, part, control, lamp, capacitor, word, net and
+ * step of the exercise, and the module file it makes. Each line of the list makes one line of the
+ * file, so that a mistake the file is refused for is told with the line of the list.
  */
 public final class ModuleList {
   private static final String HOW =
       "is no line of a list; write a rail (VCC supply), a part (U1 74x08 LS), a control (A switch"
-          + " GND VCC 1000), a lamp (L lamp GND 2200), a word (in = A B), a net (SUM: U1.3 L) or a"
+          + " GND VCC 1000), a lamp (L lamp GND 2200), a capacitor to ground in nF (U1 capacitor 100), a word (in = A B), a net (SUM: U1.3 L) or a"
           + " step (- {look: [L]})";
+
+  private static final String CAPACITORS = "capacitors-to-ground";
 
   private final String file;
   private final Map<String, List<Row>> sections = new TreeMap<>();
@@ -77,6 +79,8 @@ public final class ModuleList {
     } else if (second.equals("lamp") && words.size() == 4) {
       kinds.put(first, "lamps");
       put("lamps", fields(first, "to", words.get(2), "ohms", words.get(3)), number);
+    } else if (second.equals("capacitor") && words.size() == 3) {
+      put(CAPACITORS, quoted(first) + ": " + words.get(2), number);
     } else if (second.equals("switch") || second.equals("button")) {
       control(words, number);
     } else if (words.size() > 2) {
@@ -180,7 +184,7 @@ public final class ModuleList {
       put("exercise", "- {look: [" + lamps + "]}", 0);
     }
     for (String section :
-        List.of("rails", "parts", "controls", "lamps", "words", "nets", "exercise")) {
+        List.of("rails", "parts", "controls", "lamps", "words", "nets", CAPACITORS, "exercise")) {
       if (sections.containsKey(section)) {
         rows.add(new Row("", 0));
         rows.add(new Row(section + ":", 0));

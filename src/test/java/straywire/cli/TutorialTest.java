@@ -23,7 +23,7 @@ class TutorialTest {
   void whatTheTutorialShowsIsWhatHappens() throws IOException {
     Tutorial tutorial = Tutorial.read();
     assertThat(tutorial.files()).hasSize(6);
-    assertThat(tutorial.commands()).hasSize(7);
+    assertThat(tutorial.commands()).hasSize(8);
     for (var file : tutorial.files().entrySet()) {
       Path path = folder.resolve(file.getKey());
       Files.createDirectories(path.getParent());
