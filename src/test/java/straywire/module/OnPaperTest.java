@@ -17,7 +17,8 @@ class OnPaperTest {
   @Test
   void capacitorsAreKnownByTheirPlace() {
     OnPaper paper =
-        with("capacitors-to-ground: {U1: 100, go: 1000, U1.2A: 10, VCC: 47000, BELL1: 1}").onPaper();
+        with("capacitors-to-ground: {U1: 100, go: 1000, U1.2A: 10, VCC: 47000, BELL1: 1}")
+            .onPaper();
     assertThat(paper.nanofarads("U1")).isEqualTo(100);
     assertThat(paper.nanofarads("U1.3")).isEqualTo(10);
     assertThat(paper.nanofarads("VCC")).isEqualTo(47000);
@@ -32,10 +33,9 @@ class OnPaperTest {
   @Test
   void explanationsKeepTheOrderOfTheFile() {
     OnPaper paper =
-        with(
-                "explained:\n"
-                    + "  - {finding: OPEN-07, place: B, because: it is}\n"
-                    + "  - {finding: DRV-11, place: U1 and U2, because: so}")
+        with("explained:\n"
+                + "  - {finding: OPEN-07, place: B, because: it is}\n"
+                + "  - {finding: DRV-11, place: U1 and U2, because: so}")
             .onPaper();
     assertThat(paper.explained())
         .containsExactly(

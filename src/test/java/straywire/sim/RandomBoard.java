@@ -13,6 +13,7 @@ import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Net;
+import straywire.module.OnPaper;
 import straywire.module.Passives;
 import straywire.module.RailSegment;
 import straywire.module.Resistor;
@@ -88,7 +89,8 @@ final class RandomBoard {
             List.of(),
             List.of(),
             PARTS,
-            new Passives(resistors, List.of()));
+            new Passives(resistors, List.of()),
+            OnPaper.NOTHING);
     wiring = new Wiring(module);
   }
 

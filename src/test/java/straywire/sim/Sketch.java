@@ -11,6 +11,7 @@ import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Net;
+import straywire.module.OnPaper;
 import straywire.module.Passives;
 import straywire.module.Point;
 import straywire.module.RailSegment;
@@ -141,7 +142,8 @@ final class Sketch {
             List.of(),
             List.of(),
             PARTS,
-            new Passives(resistors, List.of())));
+            new Passives(resistors, List.of()),
+            OnPaper.NOTHING));
   }
 
   /** Switched on as meant. */
