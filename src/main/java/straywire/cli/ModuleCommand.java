@@ -1,7 +1,13 @@
 package straywire.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -13,6 +19,8 @@ import straywire.advice.WiringReview;
 import straywire.electrical.Times;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
+import straywire.module.ModuleList;
+import straywire.parts.InputError;
 
 @Command(name = "module", description = "Works on module files.", mixinStandardHelpOptions = true)
 final class ModuleCommand implements Runnable {
@@ -20,7 +28,8 @@ final class ModuleCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "say what to do: check FILE or review MODULE");
+    throw new ParameterException(
+        spec.commandLine(), "say what to do: check FILE, review MODULE, or new NAME");
   }
 
   @Command(description = "Checks a module file.", mixinStandardHelpOptions = true)
@@ -56,5 +65,58 @@ final class ModuleCommand implements Runnable {
       screen.text(review);
     }
     return (review.clean() ? ExitCode.OK : ExitCode.FINDINGS).number();
+  }
+
+  @Command(
+      name = "new",
+      description = "Starts a module file, from a shipped module or from a plain list.",
+      mixinStandardHelpOptions = true)
+  int start(
+      @Parameters(paramLabel = "NAME", description = "name of the new module") String name,
+      @ArgGroup(multiplicity = "1") Source source,
+      @Option(
+              names = "--to",
+              paramLabel = "FILE",
+              description = "the new file; NAME/module.yaml if not given")
+          Optional<Path> to) {
+    if (!name.matches("[A-Za-z][A-Za-z0-9_+-]*")) {
+      throw new InputError(
+          "NAME",
+          0,
+          "a name starts with a letter and goes on with letters, digits, -, _ and +; got " + name);
+    }
+    Home home = Home.usual();
+    String text =
+        source
+            .list
+            .map(list -> ModuleList.moduleFile(list, name, home.parts()))
+            .orElseGet(() -> ModuleList.renamed(home.moduleFile(source.from.orElseThrow()), name));
+    Path file = to.orElse(Path.of(name, "module.yaml"));
+    if (Files.exists(file)) {
+      throw new InputError(file.toString(), 0, "is there already; name another file with --to");
+    }
+    try {
+      Files.createDirectories(file.toAbsolutePath().getParent());
+      Files.writeString(file, text, StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    Module module = ModuleFile.read(file, home.parts());
+    spec.commandLine()
+        .getOut()
+        .printf(
+            "Wrote %s: %d parts, %d jumpers. Put in what it is and how to work it by hand, then"
+                + " check it.%n",
+            file, module.parts().size(), module.jumpers().size());
+    return ExitCode.OK.number();
+  }
+
+  /** Where a new module starts from. */
+  static final class Source {
+    @Option(names = "--from", paramLabel = "MODULE", description = "a module to copy, or its file")
+    private Optional<String> from = Optional.empty();
+
+    @Option(names = "--list", paramLabel = "FILE", description = "a plain list of parts and nets")
+    private Optional<Path> list = Optional.empty();
   }
 }

@@ -31,7 +31,7 @@ record RuleExample(
     Map<String, RuleExample> all = new TreeMap<>();
     try (Stream<Path> files = Files.list(FOLDER)) {
       for (Path file : files.sorted().toList()) {
-        RuleExample example = read(new ObjectMapper().readTree(file.toFile()));
+        RuleExample example = of(new ObjectMapper().readTree(file.toFile()));
         if (!file.getFileName().toString().equals(example.rule() + ".json")) {
           throw new IllegalArgumentException(file + " is about " + example.rule());
         }
@@ -43,7 +43,7 @@ record RuleExample(
     return all;
   }
 
-  private static RuleExample read(JsonNode file) {
+  static RuleExample of(JsonNode file) {
     List<String> gives = new ArrayList<>();
     file.at("/fires/gives").forEach(text -> gives.add(text.asText()));
     return new RuleExample(

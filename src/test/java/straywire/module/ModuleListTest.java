@@ -1,0 +1,89 @@
+package straywire.module;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import straywire.parts.InputError;
+import straywire.parts.ShippedParts;
+import straywire.parts.TextFile;
+
+class ModuleListTest {
+  private static final String GOOD =
+      """
+      # a comment
+      VCC supply
+      GND ground
+      VCC.right supply from VCC
+      U1 74x00 LS strikes: "loud", and more
+      U2 555 74
+      A switch GND VCC 1000 low
+      go button GND
+      L lamp GND 2200
+      M lamp VCC 680
+      hands = A
+      seen = L M
+      VCC: U1.14
+      VCC.right: U2.8
+      GND: U1.7 U2.1
+      A: A U1.1
+      OUT: U1.3 L
+      """;
+
+  @TempDir private Path folder;
+
+  private String made(String list) throws IOException {
+    Path file = folder.resolve("list.txt");
+    Files.writeString(file, list);
+    return ModuleList.moduleFile(file, "new-one", new ShippedParts()).replace(folder + "/", "");
+  }
+
+  @Test
+  void everyLineOfTheListIsInTheModule() throws IOException {
+    Module module = ModuleFile.parse("made", made(GOOD), new ShippedParts());
+    assertThat(module.name()).isEqualTo("new-one");
+    assertThat(module.parts().get("U1").note()).isEqualTo("strikes: \"loud\", and more");
+    assertThat(module.parts().get("U2").family().name()).isEqualTo("74");
+    assertThat(module.controls().get("A").pullOhms()).isEqualTo(1000);
+    assertThat(module.controls().get("go").kind()).isEqualTo(Control.Kind.BUTTON);
+    assertThat(module.lamps().get("M").lightsOnHigh()).isFalse();
+    assertThat(module.rail("VCC.right").orElseThrow().linkedTo()).isEqualTo("VCC");
+    assertThat(module.lampWords()).extracting(Word::label).containsExactly("seen");
+    assertThat(module.jumpers()).extracting(Jumper::name).contains("VCC-U1.14", "A-U1.1", "U1.3-L");
+    assertThat(module.exercise()).hasSize(2);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "U1 74x00; list.txt:18: \"U1 74x00\" is no line of a list",
+        "U3 74x0000 LS; list.txt:18: parts.U3.type",
+        "B switch GND VCC; list.txt:18: a control is: label, switch or button",
+        "other = U1; list.txt:18: a word is made of switches or lamps that stand above it; U1 is none",
+        "X: U1.15 U1.4; list.txt:18: nets.X",
+        "N lamp GND much; list.txt:18: lamps.N.ohms",
+        "- {look: [nobody]}; list.txt:18: exercise",
+      })
+  void aSlipIsToldWithItsLine(String line, String message) {
+    assertThatThrownBy(() -> made(GOOD + line + "\n"))
+        .isInstanceOf(InputError.class)
+        .hasMessageContaining(message);
+  }
+
+  @Test
+  void aCopyHasTheNewNameAndNothingElseChanged() {
+    Path from = Path.of("cases", "beat-memory", "module.yaml");
+    String copy = ModuleList.renamed(from, "second");
+    assertThat(copy)
+        .contains("\nname: second\n")
+        .hasLineCount(TextFile.read(from).split("\n").length);
+    assertThat(ModuleFile.parse("copy", copy, new ShippedParts()).name()).isEqualTo("second");
+  }
+}
