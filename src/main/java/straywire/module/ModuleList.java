@@ -21,7 +21,7 @@ import straywire.parts.TextFile;
 public final class ModuleList {
   private static final String HOW =
       "is no line of a list; write a rail (VCC supply), a part (U1 74x08 LS), a control (A switch"
-          + " GND VCC 1000), a lamp (L lamp GND 2200), a capacitor to ground in nF (U1 capacitor 100), a word (in = A B), a net (SUM: U1.3 L) or a"
+          + " GND VCC 1000), a lamp (L lamp GND 2200), a capacitor to ground (U1 capacitor 100n), a word (in = A B), a net (SUM: U1.3 L) or a"
           + " step (- {look: [L]})";
 
   private static final String CAPACITORS = "capacitors-to-ground";
