@@ -109,10 +109,10 @@ final class ClockPaths {
   private void contacts(Pin clock, String start, boolean straight, List<EdgeBy> edges) {
     NetContents net = contents(start);
     for (Control control : net.contacts()) {
-      int nanofarads =
+      double nanofarads =
           module.onPaper().nanofarads(control.label())
               + net.inputs().stream()
-                  .mapToInt(p -> module.onPaper().nanofarads(p.toString()))
+                  .mapToDouble(p -> module.onPaper().nanofarads(p.toString()))
                   .sum();
       List<Thresholds> shapers =
           net.inputs().stream()
@@ -127,16 +127,17 @@ final class ClockPaths {
               straight,
               nanofarads,
               shaped,
-              shaped ? heldMillis(control, nanofarads, shapers.get(0)) : 0,
+              shaped ? heldMillis(net, control, nanofarads, shapers.get(0)) : 0,
               ElectricalTable.shipped().bounceMillis()));
     }
   }
 
-  private double heldMillis(Control control, int nanofarads, Thresholds input) {
+  private double heldMillis(NetContents net, Control control, double nanofarads, Thresholds input) {
+    int ohms = net.pulls().stream().mapToInt(NetContents.Pull::ohms).min().orElse(0);
     boolean toSupply = module.rail(control.closesTo()).orElseThrow().supply();
     return toSupply
-        ? Rc.highMillis(control.pullOhms(), nanofarads, input).usual()
-        : Rc.lowMillis(control.pullOhms(), nanofarads, input).usual();
+        ? Rc.highMillis(ohms, nanofarads, input).usual()
+        : Rc.lowMillis(ohms, nanofarads, input).usual();
   }
 
   private NetContents contents(String net) {

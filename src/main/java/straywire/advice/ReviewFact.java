@@ -80,7 +80,7 @@ public sealed interface ReviewFact {
   record ContactOnOutput(String control, String pin, boolean toSupply, boolean fights)
       implements ReviewFact {}
 
-  /** A switch or button as wired. */
+  /** A switch or button as wired; a resistor of the module counts as its pull as well. */
   record Contact(String control, String net, boolean toSupply, boolean pulled, boolean cmosListens)
       implements ReviewFact {}
 
@@ -135,10 +135,11 @@ public sealed interface ReviewFact {
   /**
    * A pull-down under inputs that let current out.
    *
+   * @param place the control or resistor
    * @param sureOhms the most that is sure to read low
    */
   record PullDownOn(
-      String control,
+      String place,
       int ohms,
       int inputs,
       double usualVolts,
@@ -162,7 +163,7 @@ public sealed interface ReviewFact {
       String control,
       boolean button,
       boolean straight,
-      int nanofarads,
+      double nanofarads,
       boolean shaped,
       double heldMillis,
       double bounceMillis)
@@ -179,16 +180,16 @@ public sealed interface ReviewFact {
    * @param nanofarads 0 for none
    * @param spikes true for a part that loads the supply with spikes
    */
-  record PartCapacitor(String part, int nanofarads, boolean spikes) implements ReviewFact {}
+  record PartCapacitor(String part, double nanofarads, boolean spikes) implements ReviewFact {}
 
   /** A rail that is linked to none, though {@code first} of the same level is there before it. */
   record SecondEntry(String rail, String first) implements ReviewFact {}
 
   /** The capacitor at a supply rail where power enters; 0 for none. */
-  record EntryCapacitor(String rail, int nanofarads) implements ReviewFact {}
+  record EntryCapacitor(String rail, double nanofarads) implements ReviewFact {}
 
   /** A capacitor so large that it is an electrolytic one. */
-  record Electrolytic(String place, int nanofarads) implements ReviewFact {}
+  record Electrolytic(String place, double nanofarads) implements ReviewFact {}
 
   /** What the module takes from its supply. */
   record SupplyNeed(String module, double usual, double most, double drop, double farVolts)

@@ -41,6 +41,7 @@ import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.RailSegment;
+import straywire.module.Timing;
 import straywire.parts.Family;
 import straywire.parts.Part;
 import straywire.parts.PinKind;
@@ -98,7 +99,7 @@ final class ReviewFacts {
   private void part(Fitted fitted) {
     Part part = fitted.part();
     for (PinSpec input : part.pins()) {
-      if (input.kind() == PinKind.INPUT) {
+      if (input.kind() == PinKind.INPUT && !timed(fitted, input)) {
         boolean used =
             part.pins().stream()
                 .filter(p -> p.kind().drives() && wired(fitted, p))
@@ -115,6 +116,16 @@ final class ReviewFacts {
     facts.add(
         new PartCapacitor(
             fitted.label(), module.onPaper().nanofarads(fitted.label()), TABLE.spikes(fitted)));
+  }
+
+  /** True for a leg whose wiring the timing section of the module file stands for. */
+  private boolean timed(Fitted part, PinSpec pin) {
+    return module.passives().timings().stream()
+        .filter(t -> t.part().equals(part.label()))
+        .anyMatch(
+            t ->
+                pin.name().equals("THRES")
+                    || (t instanceof Timing.Astable && pin.name().equals("/TRIG")));
   }
 
   private boolean wired(Fitted part, PinSpec pin) {
@@ -184,6 +195,7 @@ final class ReviewFacts {
             net.pulls().stream().anyMatch(p -> !p.toSupply()),
             net.port()));
     contacts(net);
+    pullDowns(net);
     drivers.forEach(driver -> driver(net, driver));
     bareLamps(net);
     joined(net);
@@ -210,20 +222,31 @@ final class ReviewFacts {
                 : kind(pin) != PinKind.BIDIRECTIONAL || steering.mayDrive(pin, !toSupply);
         facts.add(new ContactOnOutput(control.label(), pin.toString(), toSupply, fights));
       }
-      if (toSupply && control.pullOhms() > 0 && net.drivers().isEmpty()) {
-        pullDown(net, control);
-      }
     }
   }
 
-  private void pullDown(NetContents net, Control control) {
+  /** A pull-down matters where nothing else holds the line: no driver, or all may let go. */
+  private void pullDowns(NetContents net) {
+    boolean alwaysDriven = net.drivers().stream().anyMatch(p -> !letsGo(p));
+    List<NetContents.Pull> down = net.pulls().stream().filter(p -> !p.toSupply()).toList();
+    if (alwaysDriven || down.isEmpty() || down.size() < net.pulls().size()) {
+      return;
+    }
+    double siemens = down.stream().mapToDouble(p -> 1.0 / p.ohms()).sum();
+    int ohms = (int) Math.round(1 / siemens);
+    String place =
+        net.net().ends().stream()
+            .filter(e -> e.kind() == End.Kind.RESISTOR || e.kind() == End.Kind.CONTROL)
+            .findFirst()
+            .map(End::toString)
+            .orElse(net.name());
     for (List<Pin> listening : net.listeners(Optional.empty()).values()) {
       Family family = listening.get(0).part().family();
-      PullDown pull = PullDown.of(control.pullOhms(), family, listening.size());
+      PullDown pull = PullDown.of(ohms, family, listening.size());
       facts.add(
           new PullDownOn(
-              control.label(),
-              control.pullOhms(),
+              place,
+              ohms,
               listening.size(),
               pull.usualVolts(),
               pull.worstVolts(),

@@ -5,7 +5,10 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import straywire.advice.Amounts;
 import straywire.advice.Caution;
 import straywire.advice.Finding;
@@ -26,13 +29,7 @@ final class ReviewScreen {
 
   void text(Review review) {
     out.println(review.module() + ": " + verdict(review));
-    for (Finding finding : review.open()) {
-      out.println();
-      out.printf("%-7s%s (%s)%n", finding.severity().word(), finding.place(), finding.rule());
-      paragraph(finding.reason());
-      paragraph("So: " + finding.consequence());
-      paragraph("Do: " + finding.cure());
-    }
+    byRule(review.open()).forEach(this::findings);
     if (!review.meant().isEmpty() || !review.idle().isEmpty()) {
       out.println();
     }
@@ -60,6 +57,29 @@ final class ReviewScreen {
             Amounts.millivolts(review.supply().dropMillivolts())));
     for (Caution caution : review.cautions()) {
       wrapped("Care   ", caution.text());
+    }
+  }
+
+  /** Findings of one rule, the worst rule first. */
+  private static Map<String, List<Finding>> byRule(List<Finding> findings) {
+    Map<String, List<Finding>> byRule = new LinkedHashMap<>();
+    findings.forEach(f -> byRule.computeIfAbsent(f.rule(), r -> new ArrayList<>()).add(f));
+    return byRule;
+  }
+
+  /** The first in full, of the others only the place: a whole bus would fill the screen. */
+  private void findings(String rule, List<Finding> findings) {
+    Finding first = findings.get(0);
+    out.println();
+    out.printf("%-7s%s (%s)%n", first.severity().word(), first.place(), rule);
+    paragraph(first.reason());
+    paragraph("So: " + first.consequence());
+    paragraph("Do: " + first.cure());
+    if (findings.size() > 1) {
+      paragraph(
+          "The same at "
+              + findings.stream().skip(1).map(Finding::place).collect(Collectors.joining(", "))
+              + ".");
     }
   }
 

@@ -11,7 +11,7 @@ import java.util.TreeMap;
  * @param capacitorsToGround nanofarads by place: a part's label for one across its own supply legs,
  *     else the end, such as {@code U1.5} or {@code take}, from which it goes to ground
  */
-public record OnPaper(SortedMap<String, Integer> capacitorsToGround, List<Explained> explained) {
+public record OnPaper(SortedMap<String, Double> capacitorsToGround, List<Explained> explained) {
 
   /** No capacitors, nothing explained. */
   public static final OnPaper NOTHING = new OnPaper(new TreeMap<>(), List.of());
@@ -30,7 +30,7 @@ public record OnPaper(SortedMap<String, Integer> capacitorsToGround, List<Explai
   }
 
   /** Nanofarads at a place; 0 for none. */
-  public int nanofarads(String place) {
-    return capacitorsToGround.getOrDefault(place, 0);
+  public double nanofarads(String place) {
+    return capacitorsToGround.getOrDefault(place, 0.0);
   }
 }

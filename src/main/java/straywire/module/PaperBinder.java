@@ -3,13 +3,12 @@ package straywire.module;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
 /** Reads what only the wiring review looks at. */
 final class PaperBinder {
-  private static final int MOST_NANOFARADS = 10_000_000;
-
   private final Module module;
   private final Labels labels;
 
@@ -20,7 +19,7 @@ final class PaperBinder {
 
   /** {@code top} has the fields of the whole file. */
   OnPaper read(Map<String, YamlValue> top) {
-    SortedMap<String, Integer> capacitors = new TreeMap<>();
+    SortedMap<String, Double> capacitors = new TreeMap<>();
     if (top.containsKey("capacitors-to-ground")) {
       top.get("capacitors-to-ground")
           .fields()
@@ -33,9 +32,13 @@ final class PaperBinder {
     return new OnPaper(capacitors, explained);
   }
 
-  private void capacitor(String written, YamlValue value, SortedMap<String, Integer> into) {
+  private void capacitor(String written, YamlValue value, SortedMap<String, Double> into) {
     String place = module.parts().containsKey(written) ? written : end(written, value).toString();
-    if (into.put(place, value.integer(1, MOST_NANOFARADS)) != null) {
+    OptionalDouble nanofarads = Quantity.nanofarads(value.word());
+    if (nanofarads.isEmpty() || nanofarads.getAsDouble() <= 0) {
+      throw value.wrong("expected farads such as 100n, 4u7 or 10u, got " + value.word());
+    }
+    if (into.put(place, nanofarads.getAsDouble()) != null) {
       throw value.wrong(place + " has a capacitor already; write the sum of both");
     }
   }

@@ -413,6 +413,7 @@ class WiringReviewTest {
     Drawing small = Drawing.of(parts).control("S", PULLED_DOWN.formatted(470)).net("N: S U3.1");
     pairs.add(pair("LOAD-07", "S", ten, three));
     pairs.add(pair("LOAD-08", "S", three, small));
+    pairs.add(pair("LOAD-07", "R", released("10k"), released("1k")));
     // A lamp with next to no resistor leaves an LS high near 2 V, one with 2.2 k leaves 3.4.
     pairs.add(
         pair(
@@ -427,12 +428,29 @@ class WiringReviewTest {
       lit.append(" L").append(lamp);
     }
     hungry.net(lit.toString());
+    // The lamp is not to blame where the input would misread the output anyway.
+    pairs.add(
+        pair(
+            "LOAD-03",
+            "U1.3",
+            Drawing.of("U1 74x00 LS", "U2 74x04 HC").lamp("L", "GND", 2200).net("N: U1.3 U2.1 L"),
+            Drawing.of("U1 74x00 HC", "U2 74x04 HC").lamp("L", "GND", 2200).net("N: U1.3 U2.1 L")));
     pairs.add(pair("LOAD-10", "sketch", hungry, Drawing.of("U1 74x04 LS").net("V: VCC U1.14")));
+  }
+
+  /** A line of a buffer that may let go, held down by a resistor. */
+  private static Drawing released(String ohms) {
+    return Drawing.of("U1 74x541 LS", "U2 74x04 LS")
+        .control("on", SWITCH)
+        .with("resistors: {R: {to: GND, ohms: " + ohms + "}}")
+        .net("G: GND U1.19")
+        .net("E: on U1.1")
+        .net("N: U1.18 U2.1 R");
   }
 
   private static void clocks(List<Pair> pairs) {
     String[] parts = {"U1 74x74 LS", "U2 74x14 LS", "U3 74x04 LS", "U4 74x00 LS"};
-    String quiet = "capacitors-to-ground: {step: 1000}";
+    String quiet = "capacitors-to-ground: {step: 1u}";
     Drawing good =
         Drawing.of(parts)
             .control("step", BUTTON)
@@ -483,7 +501,7 @@ class WiringReviewTest {
             "step",
             Drawing.of(parts)
                 .control("step", BUTTON)
-                .with("capacitors-to-ground: {step: 100}")
+                .with("capacitors-to-ground: {step: 100n}")
                 .net("B: step U2.1")
                 .net("K: U2.2 U1.3"),
             good));
@@ -508,13 +526,13 @@ class WiringReviewTest {
     String[] parts = {"U1 74x00 LS", "U2 555 74"};
     Drawing all =
         Drawing.of(parts)
-            .with("capacitors-to-ground: {U1: 100, U2: 10000, VCC: 47000}")
+            .with("capacitors-to-ground: {U1: 100n, U2: 10u, VCC: 47u}")
             .net("V: VCC U1.14 U2.8");
     pairs.add(
         pair(
             "QUIET-01",
             "U2",
-            Drawing.of(parts).with("capacitors-to-ground: {U1: 100}").net("V: VCC U1.14 U2.8"),
+            Drawing.of(parts).with("capacitors-to-ground: {U1: 100n}").net("V: VCC U1.14 U2.8"),
             all));
     Drawing none = Drawing.of(parts).net("V: VCC U1.14 U2.8");
     pairs.add(pair("QUIET-02", "sketch", none, all));
@@ -605,6 +623,41 @@ class WiringReviewTest {
         .singleElement()
         .extracting(Finding::reason)
         .isEqualTo("Two outputs of U1 and U2 drive N together with read low, show low.");
+  }
+
+  @Test
+  void resistorsOfTheModuleHoldWhatTheyHold() {
+    assertThat(found(released("1k").module())).doesNotContain("DRV-11 U1");
+    Drawing pulled =
+        Drawing.of("U1 74x05 LS", "U2 74x04 LS")
+            .with("resistors: {R: {to: VCC, ohms: 4k7}}")
+            .net("N: U1.2 U2.1 R");
+    assertThat(found(pulled.module())).doesNotContain("DRV-09 N");
+    Drawing lifted =
+        Drawing.of("U1 74x00 LS", "U2 74x04 HC")
+            .with("resistors: {R: {to: VCC, ohms: 4k7}}")
+            .net("N: U1.3 U2.1 R");
+    assertThat(found(lifted.module())).doesNotContain("LOAD-03 U1.3");
+  }
+
+  @Test
+  void theLegsThatTheTimingSectionStandsForAreNotOpen() {
+    Drawing free = Drawing.of("U1 555 74").lamp("L", "GND", 1000).net("N: U1.3 L");
+    assertThat(found(free.module())).contains("OPEN-03 U1.6", "OPEN-03 U1.2", "OPEN-01 U1.4");
+    Drawing runs =
+        Drawing.of("U1 555 74")
+            .lamp("L", "GND", 1000)
+            .with("timing: {U1: {r1: 10k, r2: 68k, c: 10u}}")
+            .net("N: U1.3 L");
+    assertThat(found(runs.module()))
+        .contains("OPEN-01 U1.4")
+        .doesNotContain("OPEN-03 U1.6", "OPEN-03 U1.2");
+    Drawing shot =
+        Drawing.of("U1 555 74")
+            .lamp("L", "GND", 1000)
+            .with("timing: {U1: {r: 1M, c: 100n}}")
+            .net("N: U1.3 L");
+    assertThat(found(shot.module())).contains("OPEN-03 U1.2").doesNotContain("OPEN-03 U1.6");
   }
 
   @Test

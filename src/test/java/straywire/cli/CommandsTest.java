@@ -346,13 +346,26 @@ class CommandsTest {
   void aModuleThatCannotBeReadGivesOneClearLine() throws IOException {
     String yaml = Files.readString(Path.of(MODULE));
     Path bad =
-        Files.writeString(
-            folder.resolve("bad.yaml"),
-            yaml.replace("{VCC: 47000, U1: 100,", "{VCC: 47 uF, U1: 100,"));
+        Files.writeString(folder.resolve("bad.yaml"), yaml.replace("{VCC: 47u,", "{VCC: 47 uF,"));
     CommandRun run = CommandRun.of("module", "review", bad.toString());
     assertThat(run.code()).isEqualTo(ExitCode.BAD_INPUT.number());
     assertThat(run.out()).isEmpty();
     assertThat(run.err().lines()).hasSize(1);
     assertThat(run.err()).contains("bad.yaml:", "capacitors-to-ground.VCC");
+  }
+
+  @Test
+  void aFaultOfAWholeBusIsToldOnceWithItsPlaces() throws IOException {
+    String yaml = Files.readString(Path.of(MODULE));
+    Path bare =
+        Files.writeString(
+            folder.resolve("bare.yaml"),
+            yaml.replaceAll("(R\\d: \\{title: memory \\d, to: GND, ohms: )2200", "$10"));
+    CommandRun run = CommandRun.of("module", "review", bare.toString());
+    assertThat(run.out())
+        .startsWith("beat-memory: 8 wrong\n")
+        .contains("wrong  R0 (LOAD-04)")
+        .contains("       The same at R1, R2, R3, R4, R5, R6, R7.\n");
+    assertThat(run.out().lines().count()).isLessThan(25);
   }
 }

@@ -17,8 +17,7 @@ class OnPaperTest {
   @Test
   void capacitorsAreKnownByTheirPlace() {
     OnPaper paper =
-        with("capacitors-to-ground: {U1: 100, go: 1000, U1.2A: 10, VCC: 47000, BELL1: 1}")
-            .onPaper();
+        with("capacitors-to-ground: {U1: 100n, go: 1u, U1.2A: 10n, VCC: 47u, BELL1: 1n}").onPaper();
     assertThat(paper.nanofarads("U1")).isEqualTo(100);
     assertThat(paper.nanofarads("U1.3")).isEqualTo(10);
     assertThat(paper.nanofarads("VCC")).isEqualTo(47000);
@@ -48,12 +47,13 @@ class OnPaperTest {
       delimiter = '|',
       textBlock =
           """
-          capacitors-to-ground: {U9: 100} | U9
-          capacitors-to-ground: {U1: none} | expected a whole number from 1 to 10000000, got none
-          capacitors-to-ground: {U1: 0} | expected a whole number from 1 to 10000000, got 0
-          capacitors-to-ground: {GND: 100} | not at GND
-          capacitors-to-ground: {L1: 100} | not at L1
-          capacitors-to-ground: {U1.3: 100, U1.2A: 10} | U1.3 has a capacitor already
+          capacitors-to-ground: {U9: 100n} | U9
+          capacitors-to-ground: {U1: 100} | such as 100n, 4u7 or 10u, got 100
+          capacitors-to-ground: {U1: none} | such as 100n, 4u7 or 10u, got none
+          capacitors-to-ground: {U1: 0n} | such as 100n, 4u7 or 10u, got 0n
+          capacitors-to-ground: {GND: 100n} | not at GND
+          capacitors-to-ground: {L1: 100n} | not at L1
+          capacitors-to-ground: {U1.3: 100n, U1.2A: 10n} | U1.3 has a capacitor already
           explained: [{finding: DRV-11, place: U1}] | the field because is missing
           explained: [{finding: drv, place: U1, because: so}] | an id of the review looks like DRV-11, got drv
           """)

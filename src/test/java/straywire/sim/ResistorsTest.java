@@ -23,7 +23,7 @@ class ResistorsTest {
     Sketch.Running on = openCollectorInto("VCC").on();
     assertThat(on.at("U2.2")).isEqualTo(Signal.HIGH_CMOS);
     on.set("S1", false);
-    assertThat(on.at("U2.2")).isEqualTo(Signal.LOW);
+    assertThat(on.at("U2.2")).isEqualTo(Signal.LOW_CMOS);
   }
 
   @Test
