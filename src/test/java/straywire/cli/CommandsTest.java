@@ -240,7 +240,7 @@ class CommandsTest {
         .contains("write-wire-missing.jsonl Mine\n")
         .contains("1 cases: true cause first in 1, in the first three in 1;");
     assertThat(CommandRun.of("case", "add", CASE, "--to", book.toString()).err())
-        .isEqualTo("straywire: " + file + ": is there already; name a new file or resume it\n");
+        .isEqualTo("straywire: " + file + ": is there already; take another name\n");
   }
 
   @Test

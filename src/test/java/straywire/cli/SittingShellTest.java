@@ -9,13 +9,18 @@ import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import straywire.advice.RuleBase;
+import straywire.bench.SimulatedHand;
 import straywire.bench.Sitting;
 import straywire.bench.Situation.Stage;
 import straywire.casebook.Workbench;
+import straywire.faults.Hypothesis;
+import straywire.module.Entry;
+import straywire.module.EntryWords;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
 
@@ -76,11 +81,28 @@ class SittingShellTest {
         .contains("expect memory 10010110");
   }
 
+  /** A lamp word for lamps, volts for the meter, one word for all else. */
+  private static String shortly(Entry reading) {
+    String typed = new EntryWords(WORKBENCH.module()).print(reading);
+    return reading instanceof Entry.Seen
+        ? typed.substring("see ".length())
+        : typed.substring(typed.lastIndexOf(' ') + 1);
+  }
+
   @Test
-  void aBareNumberAnswersAMeterStep() {
-    say("01110100 00000000", "10010100", "10010100", "00000100");
-    assertThat(say("next")).contains("measure the row of U2 pin 3 (/WE");
-    assertThat(say("1.45")).contains("Beyond doubt:").contains("Then type repaired");
+  void aShortAnswerToEachStepLeadsToTheRepair() {
+    Hypothesis fault = WORKBENCH.hypothesis("jumper-missing U1.3-U2.3").orElseThrow();
+    SimulatedHand hand = new SimulatedHand(WORKBENCH, fault, 4);
+    boolean metered = false;
+    String shown = "";
+    while (sitting.now().stage() != Stage.REPAIRING) {
+      List<Entry> readings = hand.read(sitting.now().next().orElseThrow());
+      metered |= readings.get(0) instanceof Entry.Measured;
+      shown =
+          say(readings.stream().map(SittingShellTest::shortly).collect(Collectors.joining(" ")));
+    }
+    assertThat(metered).as("a bare number was an answer").isTrue();
+    assertThat(shown).contains("Beyond doubt:").contains("Then type repaired");
     assertThat(say("repaired"))
         .contains("power on\n")
         .contains("expect memory ")

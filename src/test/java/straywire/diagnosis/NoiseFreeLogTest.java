@@ -115,8 +115,7 @@ class NoiseFreeLogTest {
   @Test
   void nothingSeenSpeaksAgainstTheTruthWithOneFaultOfEachMechanism() {
     List<Hypothesis> sample = ofEachMechanism(1);
-    // This module has no rails in halves, no part supplied elsewhere than at its corners, and no
-    // button that clocks.
+    // Its rails are in one piece, its parts are supplied at the corners, its button clocks nothing.
     assertThat(sample)
         .extracting(Hypothesis::mechanism)
         .containsExactlyElementsOf(

@@ -139,7 +139,7 @@ class PriorsTest {
   void aFileThatIsNotThereIsNamed(@TempDir Path folder) {
     assertThatThrownBy(() -> PriorsFile.over(folder.resolve("none.yaml")))
         .isInstanceOf(InputError.class)
-        .hasMessageContaining("none.yaml: cannot be read");
+        .hasMessageContaining("none.yaml: there is no such file");
   }
 
   private static void assertRefused(String text, String message) {
