@@ -21,7 +21,7 @@ import straywire.parts.TextFile;
 public final class ModuleList {
   private static final String HOW =
       "is no line of a list; write a rail (VCC supply), a part (U1 74x08 LS), a control (A switch"
-          + " GND VCC 1000), a lamp (L lamp GND 2200), a capacitor to ground in nF (U1 capacitor 100), a word (in = A B), a net (SUM: U1.3 L) or a"
+          + " GND VCC 1000), a lamp (L lamp GND 2200), a capacitor to ground (U1 capacitor 100n), a word (in = A B), a net (SUM: U1.3 L) or a"
           + " step (- {look: [L]})";
 
   private static final String CAPACITORS = "capacitors-to-ground";
@@ -80,7 +80,7 @@ public final class ModuleList {
       kinds.put(first, "lamps");
       put("lamps", fields(first, "to", words.get(2), "ohms", words.get(3)), number);
     } else if (second.equals("capacitor") && words.size() == 3) {
-      put(CAPACITORS, quoted(first) + ": " + words.get(2), number);
+      put(CAPACITORS, quoted(first) + ": " + quoted(words.get(2)), number);
     } else if (second.equals("switch") || second.equals("button")) {
       control(words, number);
     } else if (words.size() > 2) {
