@@ -80,7 +80,7 @@ public final class ModuleList {
       kinds.put(first, "lamps");
       put("lamps", fields(first, "to", words.get(2), "ohms", words.get(3)), number);
     } else if (second.equals("capacitor") && words.size() == 3) {
-      put(CAPACITORS, quoted(first) + ": " + words.get(2), number);
+      put(CAPACITORS, quoted(first) + ": " + quoted(words.get(2)), number);
     } else if (second.equals("switch") || second.equals("button")) {
       control(words, number);
     } else if (words.size() > 2) {

@@ -27,6 +27,7 @@ class ModuleListTest {
       go button GND
       L lamp GND 2200
       M lamp VCC 680
+      U1 capacitor 100n
       hands = A
       seen = L M
       VCC: U1.14
@@ -63,13 +64,14 @@ class ModuleListTest {
   @CsvSource(
       delimiter = ';',
       value = {
-        "U1 74x00; list.txt:18: \"U1 74x00\" is no line of a list",
-        "U3 74x0000 LS; list.txt:18: parts.U3.type",
-        "B switch GND VCC; list.txt:18: a control is: label, switch or button",
-        "other = U1; list.txt:18: a word is made of switches or lamps that stand above it; U1 is none",
-        "X: U1.15 U1.4; list.txt:18: nets.X",
-        "N lamp GND much; list.txt:18: lamps.N.ohms",
-        "- {look: [nobody]}; list.txt:18: exercise",
+        "U1 74x00; list.txt:19: \"U1 74x00\" is no line of a list",
+        "U3 74x0000 LS; list.txt:19: parts.U3.type",
+        "B switch GND VCC; list.txt:19: a control is: label, switch or button",
+        "other = U1; list.txt:19: a word is made of switches or lamps that stand above it; U1 is none",
+        "X: U1.15 U1.4; list.txt:19: nets.X",
+        "N lamp GND much; list.txt:19: lamps.N.ohms",
+        "A capacitor lots; list.txt:19: capacitors-to-ground.A",
+        "- {look: [nobody]}; list.txt:19: exercise",
       })
   void aSlipIsToldWithItsLine(String line, String message) {
     assertThatThrownBy(() -> made(GOOD + line + "\n"))

@@ -127,6 +127,6 @@ class OwnPartsTest {
   void aFileThatIsNotThereIsRefused() {
     assertThatThrownBy(() -> OwnParts.beside(new ShippedParts(), folder.resolve("nothing.yaml")))
         .isInstanceOf(InputError.class)
-        .hasMessageContaining("the file cannot be read");
+        .hasMessageContaining("nothing.yaml: there is no such file");
   }
 }
