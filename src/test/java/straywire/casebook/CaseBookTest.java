@@ -20,7 +20,7 @@ import straywire.parts.ShippedParts;
 
 /** Every case of the beat memory is replayed and must come out as it says. */
 class CaseBookTest {
-  private static final int SHIPPED = 53;
+  private static final int SHIPPED = 54;
 
   /** Read as strictly as a case that somebody else wrote, schema included. */
   private static final CaseBook BOOK =
