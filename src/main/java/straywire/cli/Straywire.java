@@ -47,9 +47,20 @@ public final class Straywire implements Runnable {
     Charset charset = charset();
     PrintWriter out = new PrintWriter(System.out, false, charset);
     PrintWriter err = new PrintWriter(System.err, true, charset);
-    int code = run(out, err, args);
+    int code = withinMemory(out, err, args);
     out.flush();
     System.exit(code);
+  }
+
+  private static int withinMemory(PrintWriter out, PrintWriter err, String... args) {
+    try {
+      return run(out, err, args);
+    } catch (OutOfMemoryError e) {
+      err.println(
+          "straywire: the module is too large for the memory that the launcher gives (-Xmx in the"
+              + " file straywire); entries of a sitting are in its journal");
+      return ExitCode.NO_ACCESS.number();
+    }
   }
 
   /** The terminal's character set: Java 17 does not take it from the locale for files. */

@@ -11,6 +11,7 @@ import straywire.module.Module;
 import straywire.sim.BoardState;
 import straywire.sim.Boards;
 import straywire.sim.Lanes;
+import straywire.sim.StateChange;
 import straywire.sim.Variation;
 import straywire.sim.Wiring;
 
@@ -36,17 +37,19 @@ final class Bank {
   private final EntryLikelihood likelihood;
   private final Visibility visibility;
   private final List<Moment> moments = new ArrayList<>();
+  private BoardState state;
 
   /**
    * After one entry.
    *
+   * @param change what it changed on the boards
    * @param said log likelihood of the entry by lane; empty when it was an action
    * @param mass likelihood of the entry by prior: summed over the lanes, prior times likelihood
    * @param total log likelihood of the log so far
    * @param slips readings so far that the lane's hypothesis calls a slip
    */
   private record Moment(
-      BoardState state,
+      StateChange change,
       CellBeliefs beliefs,
       double[] said,
       double mass,
@@ -61,9 +64,10 @@ final class Bank {
     boards = new Boards(wiring, variations);
     likelihood = new EntryLikelihood(boards, table);
     visibility = new Visibility(module);
+    state = boards.off();
     moments.add(
         new Moment(
-            boards.off(),
+            StateChange.between(state, state),
             new CellBeliefs(module, boards.lanes()),
             NOTHING_SAID,
             0,
@@ -76,7 +80,7 @@ final class Bank {
   }
 
   BoardState state() {
-    return last().state();
+    return state;
   }
 
   CellBeliefs beliefs() {
@@ -118,13 +122,14 @@ final class Bank {
   /** Takes the last entries back until {@code size} are left. */
   void cutTo(int size) {
     while (size() > size) {
+      state = last().change().undo(state);
       moments.remove(moments.size() - 1);
     }
   }
 
   /** The same hypotheses at the start of a new log, power off, controls where they are. */
   Bank restarted() {
-    return new Bank(this, boards.powerDown(last().state()));
+    return new Bank(this, boards.powerDown(state));
   }
 
   private Bank(Bank other, BoardState state) {
@@ -133,9 +138,10 @@ final class Bank {
     boards = other.boards;
     likelihood = other.likelihood;
     visibility = other.visibility;
+    this.state = state;
     moments.add(
         new Moment(
-            state,
+            StateChange.between(state, state),
             new CellBeliefs(module, boards.lanes()),
             NOTHING_SAID,
             0,
@@ -151,22 +157,23 @@ final class Bank {
   void accept(Entry entry, double[] weights) {
     Moment before = last();
     boolean forgets = SymptomScores.leavesMemoryUnknown(entry);
-    BoardState state =
-        forgets ? boards.forget(before.state()) : boards.after(before.state(), entry);
+    BoardState was = state;
+    BoardState is = forgets ? boards.forget(was) : boards.after(was, entry);
+    state = is;
     CellBeliefs beliefs = forgets ? new CellBeliefs(module, boards.lanes()) : before.beliefs();
     Tally tally = new Tally(weights);
     boolean spoke = Arrays.stream(weights).anyMatch(w -> w != 0);
-    if (state.powered() && !before.state().powered()) {
+    if (is.powered() && !was.powered()) {
       beliefs = beliefs.afterPowerCycle();
     }
-    if (state != before.state()) {
-      beliefs = beliefs.without((lane, part, cell) -> boards.moved(state, lane, part, cell));
+    if (is != was) {
+      beliefs = beliefs.without((lane, part, cell) -> boards.moved(is, lane, part, cell));
     }
     if (entry instanceof Entry.Seen
         || entry instanceof Entry.Measured
         || entry instanceof Entry.Probed) {
       beliefs = beliefs.next();
-      read(entry, state, beliefs, tally);
+      read(entry, is, beliefs, tally);
       spoke = true;
     } else if (entry instanceof Entry.Inspected e) {
       inspected(e, tally);
@@ -175,16 +182,17 @@ final class Bank {
       continuity(e, tally);
       spoke = true;
     }
+    StateChange change = StateChange.between(was, is);
     moments.add(
         spoke
             ? new Moment(
-                state,
+                change,
                 beliefs,
                 tally.logs,
                 mass(tally.logs),
                 sum(before.total(), tally.logs),
                 sum(before.slips(), tally.slips))
-            : new Moment(state, beliefs, NOTHING_SAID, 0, before.total(), before.slips()));
+            : new Moment(change, beliefs, NOTHING_SAID, 0, before.total(), before.slips()));
   }
 
   private double mass(double[] said) {
