@@ -82,7 +82,8 @@ final class ClockPaths {
     if (gate.isPresent()) {
       path.add(net);
       Map<Integer, String> feeding = steering.feeding(gate.get());
-      long free = feeding.values().stream().filter(n -> !contents(n).net().onRail()).count();
+      long free =
+          feeding.values().stream().filter(n -> !steering.contents(n).net().onRail()).count();
       feeding.values().forEach(n -> follow(n, straight && free == 1, reaching, path));
       path.remove(net);
     }
@@ -107,7 +108,7 @@ final class ClockPaths {
   }
 
   private void contacts(Pin clock, String start, boolean straight, List<EdgeBy> edges) {
-    NetContents net = contents(start);
+    NetContents net = steering.contents(start);
     for (Control control : net.contacts()) {
       double nanofarads =
           module.onPaper().nanofarads(control.label())
@@ -138,9 +139,5 @@ final class ClockPaths {
     return toSupply
         ? Rc.highMillis(ohms, nanofarads, input).usual()
         : Rc.lowMillis(ohms, nanofarads, input).usual();
-  }
-
-  private NetContents contents(String net) {
-    return nets.stream().filter(n -> n.name().equals(net)).findFirst().orElseThrow();
   }
 }

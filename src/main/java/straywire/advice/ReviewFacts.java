@@ -64,10 +64,10 @@ final class ReviewFacts {
   private ReviewFacts(Module module) {
     this.module = module;
     this.nets = NetContents.of(module);
-    this.steering = new Steering(module, dependence);
+    this.steering = new Steering(module, nets, dependence);
   }
 
-  static List<ReviewFact> of(Module module) {
+  static List<ReviewFact> of(Module module, SupplyEstimate supply) {
     ReviewFacts review = new ReviewFacts(module);
     for (Fitted part : module.parts().values()) {
       if (part.fitted()) {
@@ -85,7 +85,6 @@ final class ReviewFacts {
     review.facts.addAll(new ClockPaths(module, review.steering, review.nets).edges());
     review.unlinkedRails();
     review.capacitors();
-    SupplyEstimate supply = SupplyEstimate.of(module);
     review.facts.add(
         new SupplyNeed(
             module.name(),

@@ -86,13 +86,7 @@ public final class RuleBase {
                     .thenComparing(Normal::entry)
                     .thenComparing(Normal::text))
             .toList(),
-        of(Caution.class, conclusions)
-            .sorted(
-                Comparator.comparing(Caution::urgent)
-                    .reversed()
-                    .thenComparing(Caution::rule)
-                    .thenComparing(Caution::text))
-            .toList(),
+        of(Caution.class, conclusions).sorted(Caution.ORDER).toList(),
         of(Hint.class, conclusions)
             .sorted(Comparator.comparing(Hint::rule).thenComparing(Hint::text))
             .toList());

@@ -40,10 +40,10 @@ final class Steering {
   private final Map<String, NetContents> nets = new TreeMap<>();
   private final Map<String, String> netOf = new HashMap<>();
 
-  Steering(Module module, PartDependence dependence) {
+  Steering(Module module, List<NetContents> contents, PartDependence dependence) {
     this.module = module;
     this.dependence = dependence;
-    for (NetContents net : NetContents.of(module)) {
+    for (NetContents net : contents) {
       nets.put(net.name(), net);
       net.net().ends().forEach(end -> netOf.put(end.toString(), net.name()));
     }
@@ -117,6 +117,11 @@ final class Steering {
       together = Together.UNPROVEN;
     }
     return new Verdict(together, when, letGo);
+  }
+
+  /** What hangs on the net of this name. */
+  NetContents contents(String net) {
+    return nets.get(net);
   }
 
   /** The one gate output on a net that is driven by nothing else; empty for any other net. */

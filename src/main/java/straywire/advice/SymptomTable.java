@@ -36,6 +36,15 @@ public record SymptomTable(List<SymptomEntry> entries) {
    * @throws InputError when an entry lacks a field, has another or a bad value, or repeats an id
    */
   public static SymptomTable shipped() {
+    return Shipped.TABLE;
+  }
+
+  /** Read when first asked for, and once. */
+  private static final class Shipped {
+    static final SymptomTable TABLE = load();
+  }
+
+  private static SymptomTable load() {
     try (InputStream in = SymptomTable.class.getResourceAsStream("/" + TABLE)) {
       return read(TABLE, new Load(settings()).loadFromInputStream(in));
     } catch (IOException e) {

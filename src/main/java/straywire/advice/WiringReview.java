@@ -1,7 +1,6 @@
 package straywire.advice;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -28,10 +27,11 @@ public final class WiringReview {
 
   /** Everything that can be seen wrong in {@code module}; the same in every run. */
   public Review of(Module module) {
+    SupplyEstimate supply = SupplyEstimate.of(module);
     List<Object> conclusions =
         rules.conclude(
             Stream.<Object>concat(
-                    WiringFacts.of(module).all().stream(), ReviewFacts.of(module).stream())
+                    WiringFacts.of(module).all().stream(), ReviewFacts.of(module, supply).stream())
                 .toList());
     List<Finding> open = new ArrayList<>();
     List<Review.Meant> meant = new ArrayList<>();
@@ -54,13 +54,9 @@ public final class WiringReview {
         conclusions.stream()
             .filter(Caution.class::isInstance)
             .map(Caution.class::cast)
-            .sorted(
-                Comparator.comparing(Caution::urgent)
-                    .reversed()
-                    .thenComparing(Caution::rule)
-                    .thenComparing(Caution::text))
+            .sorted(Caution.ORDER)
             .toList();
-    return new Review(module.name(), open, meant, idle, cautions, SupplyEstimate.of(module));
+    return new Review(module.name(), open, meant, idle, cautions, supply);
   }
 
   /** Only a note can be as it should be. */

@@ -216,12 +216,10 @@ public final class Sitting implements Closeable {
       throw new BadEntry("there is nothing to undo");
     }
     int size = standing.size();
-    int from = size >= 3 && closesAround(standing.subList(size - 3, size)) ? size - 3 : size - 1;
-    if (!lastAnswer.isEmpty()) {
-      from = size - lastAnswer.size();
-    }
+    boolean aroundReading = size >= 3 && closesAround(standing.subList(size - 3, size));
+    int count = lastAnswer.isEmpty() ? (aroundReading ? 3 : 1) : lastAnswer.size();
     List<Integer> withdrawn = new ArrayList<>();
-    for (int i = size - 1; i >= from; i--) {
+    for (int i = size - 1; i >= size - count; i--) {
       withdrawn.add(standing.get(i).number());
     }
     enter(withdrawn.stream().<Entry>map(Entry.Withdrawn::new).toList());

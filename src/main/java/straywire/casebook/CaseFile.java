@@ -23,12 +23,14 @@ public final class CaseFile {
    * Writes what stands of a log, numbered anew, with what a replay must find.
    *
    * @param file the new case, beside its module
+   * @param from name of the log, for what is wrong with it
    * @param title empty for the words of the finding
    * @param withinSteps steps after the first deviation in which a replay must find it
    * @throws InputError when the sitting has no finding, or the file is there already
    */
-  public static void write(Path file, Module module, BenchLog log, String title, int withinSteps) {
-    Entry.Finding finding = finding(file, log);
+  public static void write(
+      Path file, Module module, String from, BenchLog log, String title, int withinSteps) {
+    Entry.Finding finding = finding(from, log);
     List<Entry> entries = entries(log);
     entries.add(finding);
     entries.add(new Entry.Expected(finding.faults(), withinSteps));
@@ -49,7 +51,7 @@ public final class CaseFile {
     }
   }
 
-  private static Entry.Finding finding(Path file, BenchLog log) {
+  private static Entry.Finding finding(String from, BenchLog log) {
     Optional<Entry.Finding> last = Optional.empty();
     for (BenchLog.Line line : log.standing()) {
       if (line.entry() instanceof Entry.Finding finding) {
@@ -57,8 +59,7 @@ public final class CaseFile {
       }
     }
     return last.orElseThrow(
-        () ->
-            new InputError(file.toString(), 0, "the sitting has no finding yet; finish it first"));
+        () -> new InputError(from, 0, "the sitting has no finding yet; finish it first"));
   }
 
   /** What stands, without finding and expectation; numbers that entries speak of go along. */

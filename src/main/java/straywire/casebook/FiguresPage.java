@@ -10,11 +10,11 @@ import straywire.prove.Quantiles;
 import straywire.prove.WarmTime;
 
 /** The figures of one module as a page of Markdown. */
-public final class FiguresPage {
-  private final StringBuilder page = new StringBuilder();
+public final class FiguresPage extends MeasuredPage {
   private final Figures figures;
 
-  private FiguresPage(Figures figures) {
+  private FiguresPage(Figures figures, String command) {
+    super("Figures: " + figures.workbench().module().name(), command);
     this.figures = figures;
   }
 
@@ -25,8 +25,8 @@ public final class FiguresPage {
    * @param complete false when it was stopped before its end
    */
   public static String of(Figures figures, String command, boolean complete) {
-    FiguresPage page = new FiguresPage(figures);
-    page.head(command, complete);
+    FiguresPage page = new FiguresPage(figures, command);
+    page.head(complete);
     page.finding();
     page.ways();
     page.choice();
@@ -35,20 +35,10 @@ public final class FiguresPage {
       page.speed();
     }
     page.mechanisms();
-    return page.page.toString();
+    return page.text();
   }
 
-  private void line(String format, Object... values) {
-    page.append(String.format(Locale.ROOT, format, values)).append('\n');
-  }
-
-  private void head(String command, boolean complete) {
-    line("# Figures: %s", figures.workbench().module().name());
-    line("");
-    line("Measured, not promised. Made again by:");
-    line("");
-    line("    %s", command);
-    line("");
+  private void head(boolean complete) {
     if (!complete) {
       line(
           "**Stopped before its end: the figures below are of the faults looked for until then, a fair"
@@ -87,10 +77,6 @@ public final class FiguresPage {
       line("Visible, but not first at the stop: `%s`.", String.join("`, `", tool.missed()));
       line("");
     }
-  }
-
-  private static String percent(double share) {
-    return String.format(Locale.ROOT, "%.1f %%", share * 100);
   }
 
   private static String three(Quantiles q) {

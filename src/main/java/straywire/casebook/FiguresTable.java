@@ -7,10 +7,10 @@ import straywire.prove.Quantiles;
 import straywire.prove.WarmTime;
 
 /** The figures of many modules, a row each, as a page of Markdown. */
-public final class FiguresTable {
-  private final StringBuilder page = new StringBuilder();
-
-  private FiguresTable() {}
+public final class FiguresTable extends MeasuredPage {
+  private FiguresTable(String command) {
+    super("Figures of all modules", command);
+  }
 
   /**
    * The whole page.
@@ -19,27 +19,17 @@ public final class FiguresTable {
    * @param complete false when it was stopped before its end; the last module is then left out
    */
   public static String of(List<Figures> modules, String command, boolean complete) {
-    FiguresTable table = new FiguresTable();
-    table.head(command, complete);
+    FiguresTable table = new FiguresTable(command);
+    table.head(complete);
     table.finding(modules);
     table.missed(modules);
     if (complete) {
       table.speed(modules);
     }
-    return table.page.toString();
+    return table.text();
   }
 
-  private void line(String format, Object... values) {
-    page.append(String.format(Locale.ROOT, format, values)).append('\n');
-  }
-
-  private void head(String command, boolean complete) {
-    line("# Figures of all modules");
-    line("");
-    line("Measured, not promised. Made again by:");
-    line("");
-    line("    %s", command);
-    line("");
+  private void head(boolean complete) {
     if (!complete) {
       line("**Stopped before its end: modules that are not listed were not measured.**");
       line("");
@@ -131,9 +121,5 @@ public final class FiguresTable {
 
   private static String milliseconds(Quantiles q) {
     return String.format(Locale.ROOT, "%.1f, %.1f", q.p50() * 1000, q.p95() * 1000);
-  }
-
-  private static String percent(double share) {
-    return String.format(Locale.ROOT, "%.1f %%", share * 100);
   }
 }

@@ -23,7 +23,6 @@ import straywire.casebook.CaseScore;
 import straywire.casebook.Workbench;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
-import straywire.module.Entry;
 import straywire.module.LogFile;
 import straywire.module.Module;
 import straywire.module.Nearest;
@@ -72,13 +71,9 @@ final class CaseCommand implements Runnable {
     Home home = Home.usual();
     Module module = home.moduleOf(journal, named);
     BenchLog log = LogFile.read(journal, module);
-    if (log.standing().stream().noneMatch(l -> l.entry() instanceof Entry.Finding)) {
-      throw new InputError(
-          journal.toString(), 0, "the sitting has no finding yet; finish it first");
-    }
     Path folder = to.orElse(home.ownCases()).resolve(module.name());
     Path file = folder.resolve(caseName(journal));
-    CaseFile.write(file, module, log, title, within);
+    CaseFile.write(file, module, journal.toString(), log, title, within);
     Path moduleFile = folder.resolve("module.yaml");
     try {
       if (!Files.exists(moduleFile)) {
@@ -189,7 +184,8 @@ final class CaseCommand implements Runnable {
             .finish(sitting, MOST_STEPS)
             .orElseThrow(
                 () -> new InputError(file.toString(), 0, "the sitting did not reach its finding"));
-    CaseFile.write(file, workbench.module(), sitting.log(), title, Math.max(1, steps));
+    CaseFile.write(
+        file, workbench.module(), file.toString(), sitting.log(), title, Math.max(1, steps));
     spec.commandLine().getOut().println("Recorded " + file + ", found in " + steps + " steps");
     return ExitCode.OK.number();
   }

@@ -105,7 +105,10 @@ final class Home {
     }
     String name = LogFile.header(log).module();
     Path beside = log.resolveSibling(MODULE_FILE);
-    if (!Files.isRegularFile(beside) && !modules().contains(name)) {
+    if (Files.isRegularFile(beside)) {
+      return beside;
+    }
+    if (!modules().contains(name)) {
       throw new InputError(
           log.toString(),
           1,
@@ -113,7 +116,7 @@ final class Home {
               + name
               + Nearest.hint(name, modules()));
     }
-    return Files.isRegularFile(beside) ? beside : moduleFile(name);
+    return moduleFile(name);
   }
 
   Path moduleFile(String nameOrFile) {

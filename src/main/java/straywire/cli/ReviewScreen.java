@@ -15,6 +15,7 @@ import straywire.advice.Finding;
 import straywire.advice.Review;
 import straywire.advice.Severity;
 import straywire.module.OnPaper.Explained;
+import straywire.pages.Wrapped;
 
 /** Prints a wiring review, for a hand that is busy, or for a program. */
 final class ReviewScreen {
@@ -107,15 +108,7 @@ final class ReviewScreen {
   }
 
   private void wrapped(String start, String text) {
-    StringBuilder line = new StringBuilder(start);
-    for (String word : text.split(" ", -1)) {
-      if (line.length() + word.length() > COLUMNS) {
-        out.println(line.toString().stripTrailing());
-        line = new StringBuilder(INDENT);
-      }
-      line.append(word).append(' ');
-    }
-    out.println(line.toString().stripTrailing());
+    Wrapped.lines(start, INDENT, text, COLUMNS).forEach(out::println);
   }
 
   void json(Review review) {

@@ -25,6 +25,7 @@ import straywire.module.Entry;
 import straywire.module.EntryWords;
 import straywire.module.Module;
 import straywire.module.Word;
+import straywire.pages.Wrapped;
 
 /** Prints how a sitting stands, in short plain lines. */
 final class Screen {
@@ -85,17 +86,13 @@ final class Screen {
 
   /** One line; one too long for the terminal goes on below, set in a little further. */
   void line(String text) {
-    String left = text;
-    String indent = " ".repeat(text.length() - text.stripLeading().length() + 4);
-    while (left.length() > columns) {
-      int at = left.lastIndexOf(' ', columns);
-      if (at < indent.length()) {
-        break;
-      }
-      out.println(left.substring(0, at));
-      left = indent + left.substring(at + 1);
+    String words = text.stripLeading();
+    String start = text.substring(0, text.length() - words.length());
+    if (text.length() <= columns) {
+      out.println(text);
+    } else {
+      Wrapped.lines(start, start + "    ", words, columns).forEach(out::println);
     }
-    out.println(left);
   }
 
   /** What to type; left out of a report. */

@@ -67,7 +67,7 @@ final class Bank {
     state = boards.off();
     moments.add(
         new Moment(
-            StateChange.between(state, state),
+            StateChange.NONE,
             new CellBeliefs(module, boards.lanes()),
             NOTHING_SAID,
             0,
@@ -141,7 +141,7 @@ final class Bank {
     this.state = state;
     moments.add(
         new Moment(
-            StateChange.between(state, state),
+            StateChange.NONE,
             new CellBeliefs(module, boards.lanes()),
             NOTHING_SAID,
             0,

@@ -124,14 +124,15 @@ final class CellBeliefs {
     boolean bit(int lane, String label, int cell);
   }
 
-  /** Without what was read of bits that may be other ones by now. */
+  /** Without what was read of bits that may be other ones by now; this one when there are none. */
   CellBeliefs without(Moved moved) {
-    CellBeliefs next = new CellBeliefs(this);
+    CellBeliefs next = this;
     List<String> labels = List.copyOf(firstCell.keySet());
     for (int lane = 0; lane < lanes.size(); lane++) {
       for (int at : lanes.get(lane).keySet()) {
         String label = labels.get(at / BITS_OF_PART);
         if (moved.bit(lane, label, at % BITS_OF_PART)) {
+          next = next == this ? new CellBeliefs(this) : next;
           next.own(lane);
           next.lanes.get(lane).remove(at);
         }

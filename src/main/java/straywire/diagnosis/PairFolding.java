@@ -53,6 +53,9 @@ final class PairFolding {
 
   /** The members of a group without the pairs of faults of which one is a member by itself. */
   static List<Candidate> alone(List<Candidate> group) {
+    if (group.size() == 1) {
+      return group;
+    }
     Set<String> ids = group.stream().map(c -> c.hypothesis().id()).collect(Collectors.toSet());
     return group.stream()
         .filter(

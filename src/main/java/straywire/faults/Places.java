@@ -40,6 +40,13 @@ final class Places {
     }
   }
 
+  /** Insists on one place or more. */
+  void needSome(String what) {
+    if (count() == 0) {
+      throw wrong("names " + what + ", got " + suggestion.places());
+    }
+  }
+
   /** Insists on {@code first} places followed by one or more pairs. */
   void needPairs(int first, int leastPairs, String what) {
     int rest = count() - first;

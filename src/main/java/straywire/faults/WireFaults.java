@@ -27,9 +27,7 @@ final class WireFaults {
 
   /** One jumper, or several that were forgotten together. */
   Draft jumperMissing() {
-    if (places.count() == 0) {
-      places.need(1, "a jumper");
-    }
+    places.needSome("a jumper");
     List<Jumper> jumpers = new ArrayList<>();
     for (int at = 0; at < places.count(); at++) {
       jumpers.add(places.jumper(at));

@@ -37,41 +37,6 @@ public record Module(
     PartLibrary library,
     Passives passives,
     OnPaper onPaper) {
-  /** A module of which only the wiring is told. */
-  public Module(
-      String name,
-      String title,
-      String about,
-      SortedMap<String, Fitted> parts,
-      List<RailSegment> rails,
-      List<Net> nets,
-      SortedMap<String, Control> controls,
-      SortedMap<String, Lamp> lamps,
-      SortedMap<String, List<String>> ports,
-      List<Word> controlWords,
-      List<Word> lampWords,
-      List<List<End>> neighbours,
-      List<Entry> exercise,
-      PartLibrary library) {
-    this(
-        name,
-        title,
-        about,
-        parts,
-        rails,
-        nets,
-        controls,
-        lamps,
-        ports,
-        controlWords,
-        lampWords,
-        neighbours,
-        exercise,
-        library,
-        Passives.NONE,
-        OnPaper.NOTHING);
-  }
-
   public Module {
     parts = Collections.unmodifiableSortedMap(new TreeMap<>(parts));
     rails = List.copyOf(rails);

@@ -274,7 +274,7 @@ final class ModuleBinder {
                     + level(pull));
       }
       pullTo = pull.label();
-      pullOhms = TimingBinder.ohms(fields.get("pull-ohms"), 1);
+      pullOhms = Quantity.ohms(fields.get("pull-ohms"), 1);
     }
     boolean restHigh =
         fields.containsKey("rest")
@@ -297,7 +297,7 @@ final class ModuleBinder {
     Map<String, YamlValue> fields = value.fields(List.of("to", "ohms"), List.of("title"));
     String title = fields.containsKey("title") ? fields.get("title").text() : "";
     RailSegment to = railAt(fields.get("to"));
-    int ohms = TimingBinder.ohms(fields.get("ohms"), 0);
+    int ohms = Quantity.ohms(fields.get("ohms"), 0);
     lamps.put(label, new Lamp(label, title, to.label(), ohms, !to.supply()));
   }
 
@@ -307,7 +307,7 @@ final class ModuleBinder {
     Map<String, YamlValue> fields = value.fields(List.of("to", "ohms"), List.of("title"));
     String title = fields.containsKey("title") ? fields.get("title").text() + ", " : "";
     RailSegment to = railAt(fields.get("to"));
-    int ohms = TimingBinder.ohms(fields.get("ohms"), 0);
+    int ohms = Quantity.ohms(fields.get("ohms"), 0);
     List<String> members = new ArrayList<>();
     for (char segment = 'a'; segment <= 'g'; segment++) {
       String member = label + segment;
@@ -322,7 +322,7 @@ final class ModuleBinder {
   private void resistor(String label, YamlValue value) {
     Map<String, YamlValue> fields = value.fields(List.of("to", "ohms"), List.of("count"));
     RailSegment to = railAt(fields.get("to"));
-    int ohms = TimingBinder.ohms(fields.get("ohms"), 1);
+    int ohms = Quantity.ohms(fields.get("ohms"), 1);
     List<String> members =
         fields.containsKey("count") ? row(label, fields.get("count")) : List.of(label);
     for (String member : members) {

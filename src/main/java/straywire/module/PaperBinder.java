@@ -3,7 +3,6 @@ package straywire.module;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -34,11 +33,7 @@ final class PaperBinder {
 
   private void capacitor(String written, YamlValue value, SortedMap<String, Double> into) {
     String place = module.parts().containsKey(written) ? written : end(written, value).toString();
-    OptionalDouble nanofarads = Quantity.nanofarads(value.word());
-    if (nanofarads.isEmpty() || nanofarads.getAsDouble() <= 0) {
-      throw value.wrong("expected farads such as 100n, 4u7 or 10u, got " + value.word());
-    }
-    if (into.put(place, nanofarads.getAsDouble()) != null) {
+    if (into.put(place, Quantity.nanofarads(value)) != null) {
       throw value.wrong(place + " has a capacitor already; write the sum of both");
     }
   }

@@ -28,6 +28,25 @@ final class Quantity {
     return value(text, NANOFARADS);
   }
 
+  /** Whole ohms, from {@code least} to 10 million. */
+  static int ohms(YamlValue value, int least) {
+    double ohms = ohms(value.word()).orElse(-1);
+    if (ohms < least || ohms > 10_000_000 || ohms != Math.rint(ohms)) {
+      throw value.wrong(
+          "expected ohms such as 470, 4k7 or 1M, from " + least + " to 10M, got " + value.word());
+    }
+    return (int) ohms;
+  }
+
+  /** Nanofarads, above 0; the unit must be there. */
+  static double nanofarads(YamlValue value) {
+    double nanofarads = nanofarads(value.word()).orElse(-1);
+    if (nanofarads <= 0) {
+      throw value.wrong("expected farads such as 100n, 4u7 or 10u, got " + value.word());
+    }
+    return nanofarads;
+  }
+
   private static OptionalDouble value(String text, Map<String, Double> units) {
     Matcher value = VALUE.matcher(text);
     if (!value.matches() || !units.containsKey(value.group(3))) {

@@ -2,7 +2,6 @@ package straywire.pages;
 
 import java.util.List;
 import straywire.parts.Part;
-import straywire.parts.PartGroup;
 import straywire.parts.PartLibrary;
 
 /** The page that leads to the pages of all parts, by function group. */
@@ -58,23 +57,19 @@ final class IndexPage {
 
   static String of(PartLibrary library, List<Part> parts) {
     StringBuilder page = new StringBuilder(HEAD.formatted(parts.size()));
-    for (PartGroup group : PartGroup.values()) {
-      List<Part> members =
-          parts.stream()
-              .filter(p -> library.notes(p.type()).orElseThrow().group() == group)
-              .toList();
-      if (!members.isEmpty()) {
-        page.append("\n## ").append(group.title()).append("\n\n");
-        page.append(Markdown.row("part", "what it is", "pins")).append("|---|---|---|\n");
-        for (Part part : members) {
-          page.append(
-              Markdown.row(
-                  "[" + part.type() + "](" + part.type() + ".md)",
-                  Markdown.plain(part.title()),
-                  String.valueOf(part.pinCount())));
-        }
-      }
-    }
+    PartOrder.grouped(library, parts)
+        .forEach(
+            (group, members) -> {
+              page.append("\n## ").append(group.title()).append("\n\n");
+              page.append(Markdown.row("part", "what it is", "pins")).append("|---|---|---|\n");
+              for (Part part : members) {
+                page.append(
+                    Markdown.row(
+                        "[" + part.type() + "](" + part.type() + ".md)",
+                        Markdown.plain(part.title()),
+                        String.valueOf(part.pinCount())));
+              }
+            });
     return page.append(READING).toString();
   }
 }

@@ -1,8 +1,15 @@
 package straywire.pages;
 
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import straywire.parts.Part;
+import straywire.parts.PartGroup;
+import straywire.parts.PartLibrary;
 
 /** Part types as a person orders them: the 74 series first, then by number. */
 final class PartOrder {
@@ -15,6 +22,16 @@ final class PartOrder {
           .thenComparing(Comparator.naturalOrder());
 
   private PartOrder() {}
+
+  /** Parts by their group, in the order of the groups; groups without parts are left out. */
+  static SortedMap<PartGroup, List<Part>> grouped(PartLibrary library, List<Part> parts) {
+    SortedMap<PartGroup, List<Part>> grouped = new TreeMap<>();
+    for (Part part : parts) {
+      PartGroup group = library.notes(part.type()).orElseThrow().group();
+      grouped.computeIfAbsent(group, g -> new ArrayList<>()).add(part);
+    }
+    return grouped;
+  }
 
   private static int series(String type) {
     if (SERIES.matcher(type).matches()) {

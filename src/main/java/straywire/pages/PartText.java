@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import straywire.parts.Family;
 import straywire.parts.Part;
-import straywire.parts.PartGroup;
 import straywire.parts.PartLibrary;
 import straywire.parts.PartNotes;
 import straywire.parts.PinSpec;
@@ -38,19 +37,15 @@ public final class PartText {
   /** One line a part, under the titles of the groups. */
   public List<String> grouped(List<Part> parts) {
     List<String> lines = new ArrayList<>();
-    for (PartGroup group : PartGroup.values()) {
-      List<Part> members =
-          parts.stream()
-              .filter(p -> library.notes(p.type()).orElseThrow().group() == group)
-              .toList();
-      if (!members.isEmpty()) {
-        if (!lines.isEmpty()) {
-          lines.add("");
-        }
-        lines.add(group.title() + " (" + group.word() + ")");
-        listed(members).forEach(line -> lines.add("  " + line));
-      }
-    }
+    PartOrder.grouped(library, parts)
+        .forEach(
+            (group, members) -> {
+              if (!lines.isEmpty()) {
+                lines.add("");
+              }
+              lines.add(group.title() + " (" + group.word() + ")");
+              listed(members).forEach(line -> lines.add("  " + line));
+            });
     return lines;
   }
 
@@ -117,16 +112,6 @@ public final class PartText {
   }
 
   private static List<String> wrapped(String text, String indent) {
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder(indent);
-    for (String word : text.split(" ", -1)) {
-      if (line.length() + word.length() > WIDTH && line.length() > indent.length()) {
-        lines.add(line.toString().stripTrailing());
-        line = new StringBuilder(indent);
-      }
-      line.append(word).append(' ');
-    }
-    lines.add(line.toString().stripTrailing());
-    return lines;
+    return Wrapped.lines(indent, indent, text, WIDTH);
   }
 }

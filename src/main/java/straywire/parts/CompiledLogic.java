@@ -152,6 +152,9 @@ final class CompiledLogic implements PartLogic {
       edges |= r[updates[i + 1]] ^ state[at + updates[i]];
       edges |= r[updates[i + 1] ^ 1] ^ state[at + updates[i] + 1];
     }
+    if ((edges & lanes) == 0) {
+      return;
+    }
     long unknown = 0;
     for (int cell = 0; cell < registers; cell++) {
       unknown |= unknownCell(state, at, cell);

@@ -10,7 +10,7 @@ import java.util.Optional;
  */
 public final class StateChange {
   /** Nothing changed. */
-  private static final StateChange NONE =
+  public static final StateChange NONE =
       new StateChange(Optional.empty(), new int[0][], new long[0][]);
 
   /** For each lane group the places that changed, and what stood there before. */

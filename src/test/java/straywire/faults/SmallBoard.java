@@ -10,6 +10,8 @@ import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Net;
+import straywire.module.OnPaper;
+import straywire.module.Passives;
 import straywire.module.RailSegment;
 import straywire.parts.Family;
 import straywire.parts.Part;
@@ -80,7 +82,9 @@ final class SmallBoard {
         List.of(),
         List.of(),
         List.of(),
-        new Library());
+        new Library(),
+        Passives.NONE,
+        OnPaper.NOTHING);
   }
 
   static End pin(String label) {

@@ -13,7 +13,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -64,7 +63,7 @@ class PartsVerilogTest {
   @MethodSource("types")
   void aPartDoesWhatItsDescriptionInVerilogDoes(String type) throws Exception {
     assumeTrue(
-        runs("iverilog", "-V"),
+        Iverilog.isInstalled(),
         "iverilog is not installed: the check of parts against Verilog is skipped");
     Part part = PARTS.part(type).orElseThrow();
     List<PinSpec> inputs = part.pins().stream().filter(p -> p.kind().listens()).toList();
@@ -173,8 +172,8 @@ class PartsVerilogTest {
     sources().forEach(file -> compile.add(file.toString()));
     compile.add(source.toString());
     Path output = folder.resolve("output.txt");
-    assertThat(run(compile, output)).as("complaints of iverilog").isEmpty();
-    return run(List.of("vvp", "-n", compiled.toString()), output);
+    assertThat(Iverilog.run(compile, output)).as("complaints of iverilog").isEmpty();
+    return Iverilog.run(List.of("vvp", "-n", compiled.toString()), output);
   }
 
   private static String top(
@@ -207,40 +206,5 @@ class PartsVerilogTest {
         "      #1 $display(\"%s\", %s);\n"
             .formatted("%b ".repeat(shown.size()).strip(), String.join(", ", shown)));
     return text.append("    end\n    $finish;\n  end\nendmodule\n").toString();
-  }
-
-  private static boolean runs(String... command) {
-    try {
-      Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-      process.getInputStream().readAllBytes();
-      return process.waitFor() == 0;
-    } catch (IOException e) {
-      return false;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return false;
-    }
-  }
-
-  /** Runs a command to its end and returns the lines that it said. */
-  private static List<String> run(List<String> command, Path output) {
-    try {
-      Process process =
-          new ProcessBuilder(command)
-              .redirectErrorStream(true)
-              .redirectOutput(output.toFile())
-              .start();
-      boolean ended = process.waitFor(10, TimeUnit.MINUTES);
-      process.destroyForcibly();
-      List<String> said = Files.readAllLines(output);
-      assertThat(ended).as("%s ends in time", command.get(0)).isTrue();
-      assertThat(process.exitValue()).as("%s", said.stream().limit(5).toList()).isZero();
-      return said;
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException(command.get(0) + " was interrupted", e);
-    }
   }
 }

@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -27,6 +26,7 @@ import straywire.faults.PriorsFile;
 import straywire.faults.VariationOf;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
+import straywire.parts.Iverilog;
 import straywire.parts.ShippedParts;
 
 /**
@@ -46,23 +46,10 @@ class VerilogTest {
 
   @TempDir private Path folder;
 
-  private static boolean runs(String... command) {
-    try {
-      Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-      process.getInputStream().readAllBytes();
-      return process.waitFor() == 0;
-    } catch (IOException e) {
-      return false;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return false;
-    }
-  }
-
   @Test
   void everyLampAgreesWithVerilogAtEveryStepUnderEveryFault() {
     assumeTrue(
-        runs("iverilog", "-V"),
+        Iverilog.isInstalled(),
         "iverilog is not installed: the check against an independent simulator is skipped");
     List<Hypothesis> faults = faults();
     Map<Mechanism, Integer> mechanisms = new EnumMap<>(Mechanism.class);
@@ -217,9 +204,9 @@ class VerilogTest {
       compile.add(PARTS.resolve(part).toString());
     }
     compile.add(source.toString());
-    assertThat(run(compile, output)).as("complaints of iverilog").isEmpty();
+    assertThat(Iverilog.run(compile, output)).as("complaints of iverilog").isEmpty();
     String[][] readings = new String[batch.size()][steps.size() + 1];
-    for (String line : run(List.of("vvp", "-n", compiled.toString()), output).lines().toList()) {
+    for (String line : Iverilog.run(List.of("vvp", "-n", compiled.toString()), output)) {
       String[] words = line.split(" ");
       readings[Integer.parseInt(words[0])][Integer.parseInt(words[1])] = words[2];
     }
@@ -294,28 +281,6 @@ class VerilogTest {
       Files.writeString(file, text);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    }
-  }
-
-  /** Runs a command to its end and returns all that it said. */
-  private static String run(List<String> command, Path output) {
-    try {
-      Process process =
-          new ProcessBuilder(command)
-              .redirectErrorStream(true)
-              .redirectOutput(output.toFile())
-              .start();
-      boolean ended = process.waitFor(10, TimeUnit.MINUTES);
-      process.destroyForcibly();
-      String said = Files.readString(output);
-      assertThat(ended).as("%s ends in time", command.get(0)).isTrue();
-      assertThat(process.exitValue()).as(said).isZero();
-      return said;
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException(command.get(0) + " was interrupted", e);
     }
   }
 }

@@ -1,0 +1,35 @@
+package straywire.casebook;
+
+import java.util.Locale;
+
+/** A page of Markdown that grows line by line, and says how it is made again. */
+abstract class MeasuredPage {
+  private final StringBuilder text = new StringBuilder();
+
+  /**
+   * Starts the page.
+   *
+   * @param title all of it, without the mark of a heading
+   * @param command the command that makes the page again
+   */
+  MeasuredPage(String title, String command) {
+    line("# %s", title);
+    line("");
+    line("Measured, not promised. Made again by:");
+    line("");
+    line("    %s", command);
+    line("");
+  }
+
+  final void line(String format, Object... values) {
+    text.append(String.format(Locale.ROOT, format, values)).append('\n');
+  }
+
+  static String percent(double share) {
+    return String.format(Locale.ROOT, "%.1f %%", share * 100);
+  }
+
+  final String text() {
+    return text.toString();
+  }
+}
