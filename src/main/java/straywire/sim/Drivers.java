@@ -1,6 +1,5 @@
 package straywire.sim;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -16,12 +15,9 @@ final class Drivers {
   final int[] highRank;
   final int[] node;
 
-  /** Drivers on each node. */
-  final int[][] onNode;
-
   private final int stateAt;
 
-  Drivers(List<PartSeat> seats, List<ControlSeat> controls, int nodeCount, int stateAt) {
+  Drivers(List<PartSeat> seats, List<ControlSeat> controls, int stateAt) {
     this.stateAt = stateAt;
     int total = controls.size() * CONTACT_AND_PULL;
     for (PartSeat seat : seats) {
@@ -39,17 +35,6 @@ final class Drivers {
     for (ControlSeat control : controls) {
       add(control.firstDriver, control.node, NetSolver.RAIL_RANK, NetSolver.RAIL_RANK);
       add(control.firstDriver + 1, control.node, NetSolver.PULL_RANK, NetSolver.PULL_RANK);
-    }
-    List<List<Integer>> byNode = new ArrayList<>();
-    for (int i = 0; i < nodeCount; i++) {
-      byNode.add(new ArrayList<>());
-    }
-    for (int driver = 0; driver < count; driver++) {
-      byNode.get(node[driver]).add(driver);
-    }
-    onNode = new int[nodeCount][];
-    for (int i = 0; i < nodeCount; i++) {
-      onNode[i] = byNode.get(i).stream().mapToInt(Integer::intValue).toArray();
     }
   }
 

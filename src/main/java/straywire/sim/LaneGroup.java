@@ -28,6 +28,7 @@ final class LaneGroup {
   final Topology topology;
   final List<PartSeat> seats = new ArrayList<>();
   final Drivers drivers;
+  final Reach reach;
   final NetSolver solver;
   final int nodes;
 
@@ -56,12 +57,12 @@ final class LaneGroup {
 
   // Scratch of one settle.
   private final long[] before;
-  private final long[] solved;
+  private final long[] solved = new long[3];
   private final long[] raised = new long[1];
   private final long[] contactHigh;
   private final long[] contactLow;
   private final boolean[] touchedDrivers;
-  private final boolean[] touchedClusters;
+  private final boolean[] touchedNodes;
   private final boolean[] touchedSeats;
 
   LaneGroup(Wiring wiring, List<Variation> variations) {
@@ -95,7 +96,7 @@ final class LaneGroup {
       driverCount += 2;
     }
     controlSeats.addAll(resistors);
-    drivers = new Drivers(seats, controlSeats, nodes, 3 * nodes);
+    drivers = new Drivers(seats, controlSeats, 3 * nodes);
     int memoryEnd = seats.isEmpty() ? 3 * (nodes + drivers.count) : endOfMemory();
     raisedAt = memoryEnd;
     unstableAt = raisedAt + seats.size();
@@ -112,14 +113,14 @@ final class LaneGroup {
         });
     topology.spread(leaning);
     controlSeats.forEach(control -> control.heldUpBy(leaning[control.node]));
-    solver = new NetSolver(topology, drivers);
+    reach = new Reach(topology, drivers);
+    solver = new NetSolver(topology, drivers, reach);
     seatsOnNode = seatsByNode();
     before = new long[3 * nodes];
-    solved = new long[3 * nodes];
     contactHigh = new long[nodes];
     contactLow = new long[nodes];
     touchedDrivers = new boolean[drivers.count];
-    touchedClusters = new boolean[topology.clusterNodes.length];
+    touchedNodes = new boolean[nodes];
     touchedSeats = new boolean[seats.size()];
   }
 
@@ -302,7 +303,7 @@ final class LaneGroup {
       state[unstableAt + node] = unstable(state, node);
     }
     if (widened != 0) {
-      Arrays.fill(touchedClusters, true);
+      Arrays.fill(touchedNodes, true);
     }
   }
 
@@ -311,7 +312,7 @@ final class LaneGroup {
     long[] state = new long[stateLength];
     forgetAll(state, -1L);
     // Nodes without a driver, tied to a rail or open, are solved here once and for all.
-    Arrays.fill(touchedClusters, true);
+    Arrays.fill(touchedNodes, true);
     Arrays.fill(touchedSeats, true);
     controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
     resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
@@ -410,7 +411,7 @@ final class LaneGroup {
     restart(state);
     if (state[shortedAt] != 0) {
       // These lanes start as when power comes on.
-      Arrays.fill(touchedClusters, true);
+      Arrays.fill(touchedNodes, true);
       Arrays.fill(touchedSeats, true);
     }
     System.arraycopy(state, 0, before, 0, 3 * nodes);
@@ -433,7 +434,7 @@ final class LaneGroup {
       System.arraycopy(state, 0, before, 0, 3 * nodes);
     }
     Arrays.fill(touchedDrivers, false);
-    Arrays.fill(touchedClusters, false);
+    Arrays.fill(touchedNodes, false);
     Arrays.fill(touchedSeats, false);
     collapse(state);
   }
@@ -502,7 +503,7 @@ final class LaneGroup {
   }
 
   /**
-   * Solves every cluster with a touched driver and marks the seats that see a change.
+   * Solves every node that feels a touched driver and marks the seats that see a change.
    *
    * @param merge when true, a level that still changes keeps both values: what oscillates becomes
    *     unknown and the loop comes to rest
@@ -511,30 +512,28 @@ final class LaneGroup {
     for (int driver = 0; driver < touchedDrivers.length; driver++) {
       if (touchedDrivers[driver]) {
         touchedDrivers[driver] = false;
-        touchedClusters[topology.clusterOfNode[drivers.node[driver]]] = true;
+        for (int node : reach.nodesOf[driver]) {
+          touchedNodes[node] = true;
+        }
       }
     }
-    for (int cluster = 0; cluster < touchedClusters.length; cluster++) {
-      if (!touchedClusters[cluster]) {
-        continue;
-      }
-      touchedClusters[cluster] = false;
-      solver.solve(cluster, state, solved);
-      int[] members = topology.clusterNodes[cluster];
-      for (int i = 0; i < members.length; i++) {
-        store(state, members[i], i * 3, merge);
+    for (int node = 0; node < nodes; node++) {
+      if (touchedNodes[node]) {
+        touchedNodes[node] = false;
+        solver.solve(node, state, solved);
+        store(state, node, merge);
       }
     }
   }
 
-  private void store(long[] state, int node, int from, boolean merge) {
+  private void store(long[] state, int node, boolean merge) {
     long differ = 0;
     long moves = 0;
     for (int kind = 0; kind < 3; kind++) {
       int at = kind * nodes + node;
-      long level = merge ? solved[from + kind] | state[at] : solved[from + kind];
+      long level = merge ? solved[kind] | state[at] : solved[kind];
       differ |= level ^ state[at];
-      moves |= solved[from + kind] ^ state[at];
+      moves |= solved[kind] ^ state[at];
       state[at] = level;
     }
     if (differ != 0) {

@@ -3,8 +3,8 @@ package straywire.sim;
 import java.util.Arrays;
 
 /**
- * Solves the level of each node from what drives it: strengths spread over the edges of a cluster
- * and the highest rank decides, lane by lane.
+ * Solves the level of each node from the drivers that are felt there: the highest rank decides,
+ * lane by lane.
  *
  * <p>An unknown driver is tried both ways. In the low world every driver that may be low is, in the
  * high world every driver that may be high is; since the level at a node never falls when a driver
@@ -14,222 +14,121 @@ final class NetSolver {
   static final int RAIL_RANK = 7;
   static final int PULL_RANK = 2;
 
-  private static final int LOW_IN_LOW_WORLD = 0;
-  private static final int HIGH_IN_LOW_WORLD = 1;
-  private static final int LOW_IN_HIGH_WORLD = 2;
-  private static final int HIGH_IN_HIGH_WORLD = 3;
-  private static final int SLOTS = (RAIL_RANK + 1) * 4;
-
   /** Ranks from this one up are outputs, closed contacts and rails; below are resistors. */
   private static final int FIRST_OUTPUT_RANK = PULL_RANK + 1;
 
   private final Topology topology;
   private final Drivers drivers;
-  private final int[][] slotsOfCluster;
-  private final long[] planes;
+  private final Reach reach;
 
-  /** Scratch of one spread. */
-  private final int[] busy = new int[SLOTS];
+  /**
+   * Pulls on each node, strongest first: a driver pulls low with one rank and high with another. A
+   * pull is the driver's number, its rank and 1 when it pulls high, as {@link #pull} packs them.
+   */
+  private final int[][] pulls;
 
-  NetSolver(Topology topology, Drivers drivers) {
+  /** Lanes in which each of {@link #pulls} is felt. */
+  private final long[][] pullLanes;
+
+  NetSolver(Topology topology, Drivers drivers, Reach reach) {
     this.topology = topology;
     this.drivers = drivers;
-    planes = new long[topology.nodeCount * SLOTS];
-    slotsOfCluster = new int[topology.clusterNodes.length][];
-    for (int cluster = 0; cluster < slotsOfCluster.length; cluster++) {
-      slotsOfCluster[cluster] = slotsUsed(cluster);
+    this.reach = reach;
+    pulls = new int[topology.nodeCount][];
+    pullLanes = new long[topology.nodeCount][];
+    for (int node = 0; node < topology.nodeCount; node++) {
+      sortPulls(node);
     }
   }
 
-  private int[] slotsUsed(int cluster) {
-    boolean[] used = new boolean[SLOTS];
-    for (int node : topology.clusterNodes[cluster]) {
-      for (int driver : drivers.onNode[node]) {
-        markBothWorlds(used, drivers.lowRank[driver] * 4);
-        markBothWorlds(used, drivers.highRank[driver] * 4 + 1);
-      }
-      if (topology.railLow[node] != 0) {
-        markBothWorlds(used, RAIL_RANK * 4);
-      }
-      if (topology.railHigh[node] != 0) {
-        markBothWorlds(used, RAIL_RANK * 4 + 1);
-      }
+  private void sortPulls(int node) {
+    int[] felt = reach.driversAt[node];
+    // Place among the felt drivers in the low bits, so that sorting by rank carries it along.
+    long[] byRank = new long[2 * felt.length];
+    for (int i = 0; i < felt.length; i++) {
+      byRank[2 * i] = ((long) (RAIL_RANK - drivers.lowRank[felt[i]]) << 32) | (2L * i);
+      byRank[2 * i + 1] = ((long) (RAIL_RANK - drivers.highRank[felt[i]]) << 32) | (2L * i + 1);
     }
-    int[] slots = new int[SLOTS];
-    int count = 0;
-    // Highest rank first: the order in which they decide.
-    for (int rank = RAIL_RANK; rank >= 0; rank--) {
-      for (int kind = 0; kind < 4; kind++) {
-        if (used[rank * 4 + kind]) {
-          slots[count++] = rank * 4 + kind;
-        }
-      }
+    Arrays.sort(byRank);
+    pulls[node] = new int[byRank.length];
+    pullLanes[node] = new long[byRank.length];
+    for (int p = 0; p < byRank.length; p++) {
+      int i = (int) byRank[p] >>> 1;
+      boolean high = (byRank[p] & 1) != 0;
+      pulls[node][p] = pull(felt[i], RAIL_RANK - (int) (byRank[p] >>> 32), high);
+      pullLanes[node][p] = reach.lanesAt[node][i];
     }
-    return Arrays.copyOf(slots, count);
   }
 
-  private static void markBothWorlds(boolean[] used, int slot) {
-    used[slot] = true;
-    used[slot + 2] = true;
+  private static int pull(int driver, int rank, boolean high) {
+    return driver << 4 | rank << 1 | (high ? 1 : 0);
   }
 
   /**
-   * Works out the nodes of one cluster.
+   * Works out one node.
    *
-   * @param levels receives three words a node, in the order of the cluster's nodes: may be high,
-   *     may be low, may be open
+   * @param levels receives three words: may be high, may be low, may be open
    */
-  void solve(int cluster, long[] state, long[] levels) {
-    int[] nodes = topology.clusterNodes[cluster];
-    if (nodes.length == 1
-        && drivers.onNode[nodes[0]].length == 1
-        && (topology.railHigh[nodes[0]] | topology.railLow[nodes[0]]) == 0) {
-      int driver = drivers.onNode[nodes[0]][0];
-      levels[0] = drivers.high(state, driver) & topology.used;
-      levels[1] = drivers.low(state, driver) & topology.used;
-      // As in two worlds: a level that may be either is not asked whether it may be open as well.
-      levels[2] = drivers.off(state, driver) & ~(levels[0] & levels[1]) & topology.used;
-      return;
-    }
-    fill(cluster, state);
-    int[] slots = slotsOfCluster[cluster];
-    for (int i = 0; i < nodes.length; i++) {
-      decide(nodes[i] * SLOTS, slots, levels, i * 3);
-    }
-  }
-
-  private void decide(int at, int[] slots, long[] levels, int out) {
+  void solve(int node, long[] state, long[] levels) {
+    int[] here = pulls[node];
+    long[] lanes = pullLanes[node];
     long high = 0;
     long low = 0;
     long openLow = topology.used;
     long openHigh = topology.used;
-    int i = 0;
-    while (i < slots.length) {
-      int rank = slots[i] >>> 2;
-      long lowWorld = 0;
-      long highWorld = 0;
-      for (; i < slots.length && slots[i] >>> 2 == rank; i++) {
-        long plane = planes[at + slots[i]];
-        switch (slots[i] & 3) {
-          case LOW_IN_LOW_WORLD -> {
-            low |= plane & openLow;
-            lowWorld |= plane;
-          }
-          case HIGH_IN_LOW_WORLD -> {
-            high |= plane & openLow;
-            lowWorld |= plane;
-          }
-          case LOW_IN_HIGH_WORLD -> {
-            low |= plane & openHigh;
-            highWorld |= plane;
-          }
-          default -> {
-            high |= plane & openHigh;
-            highWorld |= plane;
-          }
-        }
+    int rank = RAIL_RANK;
+    long lowInLow = topology.railLow[node];
+    long highInLow = topology.railHigh[node];
+    long lowInHigh = lowInLow;
+    long highInHigh = highInLow;
+    for (int p = 0; p < here.length; p++) {
+      int rankNow = here[p] >>> 1 & 7;
+      if (rankNow != rank) {
+        low |= (lowInLow & openLow) | (lowInHigh & openHigh);
+        high |= (highInLow & openLow) | (highInHigh & openHigh);
+        openLow &= ~(lowInLow | highInLow);
+        openHigh &= ~(lowInHigh | highInHigh);
+        lowInLow = 0;
+        highInLow = 0;
+        lowInHigh = 0;
+        highInHigh = 0;
+        rank = rankNow;
       }
-      openLow &= ~lowWorld;
-      openHigh &= ~highWorld;
-    }
-    levels[out] = high;
-    levels[out + 1] = low;
-    levels[out + 2] = openLow | openHigh;
-  }
-
-  private void fill(int cluster, long[] state) {
-    int[] slots = slotsOfCluster[cluster];
-    for (int node : topology.clusterNodes[cluster]) {
-      int at = node * SLOTS;
-      for (int slot : slots) {
-        planes[at + slot] = 0;
-      }
-      if (topology.railLow[node] != 0) {
-        planes[at + RAIL_RANK * 4 + LOW_IN_LOW_WORLD] = topology.railLow[node];
-        planes[at + RAIL_RANK * 4 + LOW_IN_HIGH_WORLD] = topology.railLow[node];
-      }
-      if (topology.railHigh[node] != 0) {
-        planes[at + RAIL_RANK * 4 + HIGH_IN_LOW_WORLD] = topology.railHigh[node];
-        planes[at + RAIL_RANK * 4 + HIGH_IN_HIGH_WORLD] = topology.railHigh[node];
-      }
-      for (int driver : drivers.onNode[node]) {
-        long high = drivers.high(state, driver);
-        long low = drivers.low(state, driver);
-        long off = drivers.off(state, driver);
-        int lowSlot = at + drivers.lowRank[driver] * 4;
-        int highSlot = at + drivers.highRank[driver] * 4;
-        planes[lowSlot + LOW_IN_LOW_WORLD] |= low;
-        planes[highSlot + HIGH_IN_LOW_WORLD] |= high & ~low & ~off;
-        planes[highSlot + HIGH_IN_HIGH_WORLD] |= high;
-        planes[lowSlot + LOW_IN_HIGH_WORLD] |= low & ~high & ~off;
+      int driver = here[p] >>> 4;
+      long mayHigh = drivers.high(state, driver) & lanes[p];
+      long mayLow = drivers.low(state, driver) & lanes[p];
+      long off = drivers.off(state, driver);
+      if ((here[p] & 1) == 0) {
+        lowInLow |= mayLow;
+        lowInHigh |= mayLow & ~mayHigh & ~off;
+      } else {
+        highInHigh |= mayHigh;
+        highInLow |= mayHigh & ~mayLow & ~off;
       }
     }
-    if (topology.clusterEdges[cluster].length > 0) {
-      spread(cluster, slots);
-    }
+    levels[0] = high | (highInLow & openLow) | (highInHigh & openHigh);
+    levels[1] = low | (lowInLow & openLow) | (lowInHigh & openHigh);
+    levels[2] = (openLow & ~(lowInLow | highInLow)) | (openHigh & ~(lowInHigh | highInHigh));
   }
 
-  /** Puts the slots that drive anything in a cluster now into {@link #busy}; gives their number. */
-  private int busySlots(int cluster, int[] slots) {
-    int count = 0;
-    for (int slot : slots) {
-      long any = 0;
-      for (int node : topology.clusterNodes[cluster]) {
-        any |= planes[node * SLOTS + slot];
-      }
-      if (any != 0) {
-        busy[count++] = slot;
-      }
-    }
-    return count;
-  }
-
-  private void spread(int cluster, int[] slots) {
-    int[] edges = topology.clusterEdges[cluster];
-    int count = busySlots(cluster, slots);
-    boolean moved = true;
-    while (moved) {
-      long change = 0;
-      for (int edge : edges) {
-        int from = topology.edgeFrom[edge] * SLOTS;
-        int to = topology.edgeTo[edge] * SLOTS;
-        long lanes = topology.edgeLanes[edge];
-        for (int i = 0; i < count; i++) {
-          int slot = busy[i];
-          long a = planes[from + slot];
-          long b = planes[to + slot];
-          long differ = (a ^ b) & lanes;
-          if (differ != 0) {
-            planes[from + slot] = a | differ;
-            planes[to + slot] = b | differ;
-            change |= differ;
-          }
-        }
-      }
-      moved = change != 0;
-    }
-  }
-
-  /**
-   * Spreads the drives of one cluster, so that {@link #drives} can tell what drives its nodes.
-   * Slots that nothing in the cluster uses are zero at all times.
-   */
-  void spreadDrives(int cluster, long[] state) {
-    fill(cluster, state);
-  }
-
-  /** What certainly drives a node of the cluster spread last: rails, outputs, resistors. */
-  Drives drives(int node) {
-    int at = node * SLOTS;
+  /** What certainly drives a node in a state: rails, outputs. */
+  Drives drives(int node, long[] state) {
+    long railLow = topology.railLow[node];
+    long railHigh = topology.railHigh[node];
     long outputLow = 0;
     long outputHigh = 0;
-    for (int rank = FIRST_OUTPUT_RANK; rank <= RAIL_RANK; rank++) {
-      outputLow |= planes[at + rank * 4 + LOW_IN_HIGH_WORLD];
-      outputHigh |= planes[at + rank * 4 + HIGH_IN_LOW_WORLD];
+    int[] felt = reach.driversAt[node];
+    for (int i = 0; i < felt.length; i++) {
+      int driver = felt[i];
+      long certain = reach.lanesAt[node][i] & ~drivers.off(state, driver);
+      long low = certain & drivers.low(state, driver) & ~drivers.high(state, driver);
+      long high = certain & drivers.high(state, driver) & ~drivers.low(state, driver);
+      railLow |= drivers.lowRank[driver] == RAIL_RANK ? low : 0;
+      railHigh |= drivers.highRank[driver] == RAIL_RANK ? high : 0;
+      outputLow |= drivers.lowRank[driver] >= FIRST_OUTPUT_RANK ? low : 0;
+      outputHigh |= drivers.highRank[driver] >= FIRST_OUTPUT_RANK ? high : 0;
     }
-    int rail = at + RAIL_RANK * 4;
-    return new Drives(
-        planes[rail + LOW_IN_HIGH_WORLD], planes[rail + HIGH_IN_LOW_WORLD], outputLow, outputHigh);
+    return new Drives(railLow, railHigh, outputLow | railLow, outputHigh | railHigh);
   }
 
   /** Lanes in which something of a kind certainly drives a node. */

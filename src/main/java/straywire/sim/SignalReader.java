@@ -30,7 +30,6 @@ final class SignalReader {
   /** For each signal, by ordinal, the lanes that show it; each lane in use is in exactly one. */
   long[] read(long[] state, int node) {
     mark(state);
-    group.solver.spreadDrives(group.topology.clusterOfNode[node], state);
     return sorted(state, node);
   }
 
@@ -38,11 +37,8 @@ final class SignalReader {
   long[][] readAll(long[] state) {
     mark(state);
     long[][] all = new long[group.nodes][];
-    for (int cluster = 0; cluster < group.topology.clusterNodes.length; cluster++) {
-      group.solver.spreadDrives(cluster, state);
-      for (int node : group.topology.clusterNodes[cluster]) {
-        all[node] = sorted(state, node);
-      }
+    for (int node = 0; node < all.length; node++) {
+      all[node] = sorted(state, node);
     }
     return all;
   }
@@ -52,7 +48,7 @@ final class SignalReader {
     long rest = group.used() & ~group.dead(state);
     put(lanes, Signal.NOTHING, group.dead(state));
     rest = take(lanes, Signal.UNSTABLE, rest, group.unstable(state, node));
-    NetSolver.Drives drives = group.solver.drives(node);
+    NetSolver.Drives drives = group.solver.drives(node, state);
     rest = take(lanes, Signal.FIGHT, rest, drives.railLow() & drives.railHigh());
     rest = take(lanes, Signal.RAIL_LOW, rest, drives.railLow());
     rest = take(lanes, Signal.RAIL_HIGH, rest, drives.railHigh());

@@ -9,9 +9,8 @@ import straywire.module.RailSegment;
 
 /**
  * The copper of one lane group. Vertices joined in every lane fall into one node; edges present in
- * some lanes only stay edges; nodes linked by such edges form a cluster, the unit that is solved at
- * once. Jumpers to a main rail become rail levels at their other end, so that a rail never welds
- * its nets into one cluster.
+ * some lanes only stay edges; nodes linked by such edges form a cluster. Jumpers to a main rail
+ * become rail levels at their other end, so that a rail never welds its nets into one cluster.
  */
 final class Topology {
   final long used;
@@ -19,14 +18,14 @@ final class Topology {
   private final int[] nodeOfVertex;
 
   /** Edges present in some lanes only. */
-  final int[] edgeFrom;
+  private final int[] edgeFrom;
 
-  final int[] edgeTo;
-  final long[] edgeLanes;
+  private final int[] edgeTo;
+  private final long[] edgeLanes;
 
-  final int[] clusterOfNode;
-  final int[][] clusterNodes;
-  final int[][] clusterEdges;
+  private final int[] clusterOfNode;
+  private final int[][] clusterNodes;
+  private final int[][] clusterEdges;
 
   /** Lanes in which a node is wired to a supply, or ground, rail that has power. */
   final long[] railHigh;
@@ -162,9 +161,9 @@ final class Topology {
     }
   }
 
-  /** The same within one cluster. */
-  void spreadCluster(long[] marks, int cluster) {
-    spread(marks, clusterEdges[cluster]);
+  /** Nodes that may be joined to {@code node} in some lane, itself included, rising. */
+  int[] cluster(int node) {
+    return clusterNodes[clusterOfNode[node]];
   }
 
   /** Lanes in which each node is joined to {@code node}; marks of other clusters stay as given. */

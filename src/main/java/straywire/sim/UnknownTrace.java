@@ -18,11 +18,6 @@ final class UnknownTrace {
   /** Seat of each driver that is an output of a part; these come first among the drivers. */
   private final int[] seatOfDriver;
 
-  /** Outputs of parts on each cluster, rising. */
-  private final int[][] outputsOnCluster;
-
-  private final long[][] reachedAt = new long[DEEPEST + 1][];
-
   UnknownTrace(LaneGroup group) {
     this.group = group;
     int outputs = group.seats.stream().mapToInt(seat -> seat.driving.length).sum();
@@ -30,15 +25,6 @@ final class UnknownTrace {
     for (int s = 0; s < group.seats.size(); s++) {
       PartSeat seat = group.seats.get(s);
       Arrays.fill(seatOfDriver, seat.firstDriver, seat.firstDriver + seat.driving.length, s);
-    }
-    outputsOnCluster = new int[group.topology.clusterNodes.length][];
-    for (int cluster = 0; cluster < outputsOnCluster.length; cluster++) {
-      outputsOnCluster[cluster] =
-          Arrays.stream(group.topology.clusterNodes[cluster])
-              .flatMap(node -> Arrays.stream(group.drivers.onNode[node]))
-              .filter(driver -> driver < outputs)
-              .sorted()
-              .toArray();
     }
   }
 
@@ -59,43 +45,28 @@ final class UnknownTrace {
     if (lanes == 0 || depth > DEEPEST) {
       return;
     }
-    long[] reached = reached(depth);
-    group.topology.reach(node, lanes, reached);
-    int cluster = group.topology.clusterOfNode[node];
+    int[] felt = group.reach.driversAt[node];
+    long[] feltIn = group.reach.lanesAt[node];
     long once = 0;
     long twice = 0;
-    for (int member : group.topology.clusterNodes[cluster]) {
-      for (int driver : group.drivers.onNode[member]) {
-        long here = reached[member] & active(state, driver);
-        twice |= once & here;
-        once |= here;
-      }
+    for (int i = 0; i < felt.length; i++) {
+      long here = lanes & feltIn[i] & active(state, felt[i]);
+      twice |= once & here;
+      once |= here;
       // A rail, or an input that leans, beside the unknown output changes nothing: a rail would
       // have decided the level, a lean is weaker than any output.
     }
-    long single = once & ~twice & lanes;
-    if (single == 0) {
-      return;
+    long single = once & ~twice;
+    for (int i = 0; i < felt.length && single != 0; i++) {
+      if (felt[i] < seatOfDriver.length) {
+        int s = seatOfDriver[felt[i]];
+        PartSeat seat = group.seats.get(s);
+        int pin = seat.driving[felt[i] - seat.firstDriver];
+        long here =
+            single & feltIn[i] & active(state, felt[i]) & ~group.drivers.off(state, felt[i]);
+        through(state, s, pin, inverted, here, depth, found);
+      }
     }
-    for (int driver : outputsOnCluster[cluster]) {
-      int s = seatOfDriver[driver];
-      PartSeat seat = group.seats.get(s);
-      int pin = seat.driving[driver - seat.firstDriver];
-      long here =
-          single
-              & reached[seat.node[pin]]
-              & active(state, driver)
-              & ~group.drivers.off(state, driver);
-      through(state, s, pin, inverted, here, depth, found);
-    }
-  }
-
-  /** Scratch of one link of the chain; only the nodes of the cluster in hand mean anything. */
-  private long[] reached(int depth) {
-    if (reachedAt[depth] == null) {
-      reachedAt[depth] = new long[group.nodes];
-    }
-    return reachedAt[depth];
   }
 
   private long active(long[] state, int driver) {
