@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.HalfSplit;
 import straywire.diagnosis.Instruments;
@@ -65,6 +66,7 @@ public final class Figures {
   private final Instruments instruments;
   private final long seed;
   private final int baselineEvery;
+  private final Supplier<WarmTime.Answering> sittings;
   private final Trial trial;
   private final FiguresRow tool = new FiguresRow();
   private final Map<Way, FiguresRow> compared = new EnumMap<>(Way.class);
@@ -78,12 +80,19 @@ public final class Figures {
    *
    * @param seed of what memories hold at power-up and of the random steps
    * @param baselineEvery one fault in so many is looked for in every way, 1 or more
+   * @param sittings gives a fresh sitting over the module, whose answers are timed
    */
-  public Figures(Workbench workbench, Instruments instruments, long seed, int baselineEvery) {
+  public Figures(
+      Workbench workbench,
+      Instruments instruments,
+      long seed,
+      int baselineEvery,
+      Supplier<WarmTime.Answering> sittings) {
     this.workbench = workbench;
     this.instruments = instruments;
     this.seed = seed;
     this.baselineEvery = baselineEvery;
+    this.sittings = sittings;
     trial = new Trial(workbench.module(), workbench.hypotheses(), instruments);
     for (Way way : Way.values()) {
       compared.put(way, new FiguresRow());
@@ -224,7 +233,7 @@ public final class Figures {
 
   /** Replays sittings for their time; the first ones only warm up. */
   public WarmTime warmTime() {
-    WarmTime time = new WarmTime(workbench::diagnosis, workbench.outlooks(), instruments);
+    WarmTime time = new WarmTime(sittings);
     int warmUp = Math.min(WARM_UP, logs.size() / 2);
     logs.subList(0, warmUp).forEach(time::warmUp);
     logs.subList(warmUp, logs.size()).forEach(time::measure);

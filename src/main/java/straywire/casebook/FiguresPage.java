@@ -178,8 +178,8 @@ public final class FiguresPage extends MeasuredPage {
     line("| | |");
     line("|---|---|");
     line(
-        "| from an entry to ranking and next step, warm, over %d entries: processor time p50,"
-            + " p95, most | %s |",
+        "| from an entry to the whole answer (ranking, next step, lamps, advice), warm, over %d"
+            + " entries: processor time p50, p95, most | %s |",
         cpu.count(), milliseconds(cpu));
     line("| the same, wall time | %s |", milliseconds(wall));
     line(

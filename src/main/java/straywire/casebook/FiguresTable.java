@@ -99,7 +99,7 @@ public final class FiguresTable extends MeasuredPage {
   }
 
   private void speed(List<Figures> modules) {
-    line("## Warm time from an entry to ranking and next step");
+    line("## Warm time from an entry to the whole answer");
     line("");
     line(
         "On %d processors, Java %s. Other work on the machine counts in the wall times.",

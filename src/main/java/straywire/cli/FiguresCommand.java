@@ -20,11 +20,13 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.advice.RuleBase;
+import straywire.bench.Sitting;
 import straywire.casebook.Figures;
 import straywire.casebook.FiguresPage;
 import straywire.casebook.FiguresTable;
 import straywire.casebook.Workbench;
 import straywire.diagnosis.Instruments;
+import straywire.prove.WarmTime;
 
 @Command(
     name = "figures",
@@ -123,10 +125,19 @@ final class FiguresCommand implements Callable<Integer> {
 
   private Figures measured(RuleBase rules, String name) {
     Workbench workbench = new Workbench(Home.usual().module(name), rules);
-    Figures figures = new Figures(workbench, Instruments.USUAL, seed, compareEvery);
+    Figures figures =
+        new Figures(workbench, Instruments.USUAL, seed, compareEvery, () -> sitting(workbench));
     long start = System.nanoTime();
     figures.run(every, (done, all) -> goOn(name, done, all, start));
     return figures;
+  }
+
+  private static WarmTime.Answering sitting(Workbench workbench) {
+    Sitting sitting = Sitting.unrecorded(workbench);
+    return entry -> {
+      sitting.enter(entry);
+      sitting.now();
+    };
   }
 
   private boolean goOn(String name, int done, int all, long start) {

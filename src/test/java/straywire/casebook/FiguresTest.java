@@ -8,9 +8,11 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import straywire.advice.RuleBase;
 import straywire.casebook.Figures.Way;
+import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.Instruments;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
+import straywire.prove.WarmTime;
 
 @Tag("slow")
 class FiguresTest {
@@ -22,7 +24,12 @@ class FiguresTest {
   private static final int FEW = WORKBENCH.hypotheses().size() / 4;
 
   private static Figures figures() {
-    return new Figures(WORKBENCH, Instruments.USUAL, 3, 2);
+    return new Figures(WORKBENCH, Instruments.USUAL, 3, 2, FiguresTest::answering);
+  }
+
+  private static WarmTime.Answering answering() {
+    Diagnosis diagnosis = WORKBENCH.diagnosis();
+    return entry -> diagnosis.accept(entry, hypothesis -> 0);
   }
 
   @Test
