@@ -6,6 +6,11 @@ import java.util.Locale;
 public final class Amounts {
   private Amounts() {}
 
+  /** {@code 1 lamp}, {@code 2 lamps}. */
+  public static String counted(int number, String thing) {
+    return number + " " + thing + (number == 1 ? "" : "s");
+  }
+
   public static String volts(double volts) {
     return String.format(Locale.ROOT, "%.1f V", volts);
   }

@@ -14,6 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import straywire.advice.Amounts;
 import straywire.advice.Review;
 import straywire.advice.WiringReview;
 import straywire.electrical.Times;
@@ -37,14 +38,14 @@ final class ModuleCommand implements Runnable {
     Module module = ModuleFile.read(file, Home.usual().parts());
     PrintWriter out = spec.commandLine().getOut();
     out.printf(
-        "%s: fine. %s: %d parts, %d nets, %d jumpers, %d controls, %d lamps%n",
+        "%s: fine. %s: %s, %s, %s, %s, %s%n",
         file,
         module.name(),
-        module.parts().size(),
-        module.nets().size(),
-        module.jumpers().size(),
-        module.controls().size(),
-        module.lamps().size());
+        Amounts.counted(module.parts().size(), "part"),
+        Amounts.counted(module.nets().size(), "net"),
+        Amounts.counted(module.jumpers().size(), "jumper"),
+        Amounts.counted(module.controls().size(), "control"),
+        Amounts.counted(module.lamps().size(), "lamp"));
     ModuleFile.notes(module).forEach(note -> out.println("  note: " + note));
     Times.of(module).forEach(line -> out.println("  " + line));
     return ExitCode.OK.number();

@@ -123,7 +123,7 @@ final class ReviewScreen {
       put(one, meant.finding());
       one.put("because", meant.because());
     }
-    ArrayNode idle = line.putArray("matchesNothing");
+    ArrayNode idle = line.putArray("matches-nothing");
     for (Explained one : review.idle()) {
       idle.addObject().put("finding", one.finding()).put("place", one.place());
     }
@@ -136,9 +136,9 @@ final class ReviewScreen {
           .put("urgent", caution.urgent());
     }
     line.putObject("supply")
-        .put("usualMilliamps", Math.round(review.supply().usualMilliamps()))
-        .put("mostMilliamps", Math.round(review.supply().mostMilliamps()))
-        .put("railDropMillivolts", Math.round(review.supply().dropMillivolts()));
+        .put("usual-milliamps", Math.round(review.supply().usualMilliamps()))
+        .put("most-milliamps", Math.round(review.supply().mostMilliamps()))
+        .put("rail-drop-millivolts", Math.round(review.supply().dropMillivolts()));
     out.println(line);
   }
 

@@ -3,13 +3,12 @@ package straywire.diagnosis;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.snakeyaml.engine.v2.api.Load;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
-import straywire.module.Nearest;
+import straywire.module.YamlValue;
 import straywire.parts.InputError;
 import straywire.parts.TextFile;
 
@@ -17,15 +16,15 @@ import straywire.parts.TextFile;
 public final class StepSeconds {
   private final Map<String, Double> table = new TreeMap<>();
 
-  private StepSeconds(Map<?, ?> rows) {
-    rows.forEach((name, seconds) -> table.put(name.toString(), ((Number) seconds).doubleValue()));
+  private StepSeconds(YamlValue rows) {
+    rows.fields().forEach((name, seconds) -> table.put(name, seconds.positive()));
   }
 
   /** The table that ships with the program. */
   public static StepSeconds shipped() {
     try (InputStream in = StepSeconds.class.getResourceAsStream("/tables/seconds.yaml")) {
-      return new StepSeconds(
-          (Map<?, ?>) new Load(LoadSettings.builder().build()).loadFromInputStream(in));
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return new StepSeconds(YamlValue.parse("seconds.yaml", text));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -38,35 +37,11 @@ public final class StepSeconds {
    */
   public static StepSeconds over(Path file) {
     StepSeconds seconds = shipped();
-    for (Map.Entry<?, ?> row : rows(file).entrySet()) {
-      String name = String.valueOf(row.getKey());
-      if (!seconds.table.containsKey(name)) {
-        throw new InputError(
-            file.toString(),
-            0,
-            "no step is called " + name + Nearest.hint(name, seconds.table.keySet()));
-      }
-      if (!(row.getValue() instanceof Number time) || !(time.doubleValue() > 0)) {
-        throw new InputError(
-            file.toString(), 0, name + ": expected seconds above 0, got " + row.getValue());
-      }
-      seconds.table.put(name, time.doubleValue());
-    }
+    List<String> steps = List.copyOf(seconds.table.keySet());
+    YamlValue.parse(file.toString(), TextFile.read(file))
+        .fields(List.of(), steps)
+        .forEach((name, time) -> seconds.table.put(name, time.positive()));
     return seconds;
-  }
-
-  private static Map<?, ?> rows(Path file) {
-    try {
-      Object tree =
-          new Load(LoadSettings.builder().setLabel(file.toString()).build())
-              .loadFromString(TextFile.read(file));
-      if (tree instanceof Map<?, ?> rows) {
-        return rows;
-      }
-    } catch (YamlEngineException e) {
-      throw new InputError(file.toString(), 0, "is not YAML: " + e.getMessage());
-    }
-    throw new InputError(file.toString(), 0, "expected rows such as measure: 9.0");
   }
 
   private double row(String name) {

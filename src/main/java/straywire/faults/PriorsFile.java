@@ -5,20 +5,14 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.api.lowlevel.Compose;
-import org.snakeyaml.engine.v2.exceptions.Mark;
-import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
-import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
-import org.snakeyaml.engine.v2.nodes.MappingNode;
-import org.snakeyaml.engine.v2.nodes.Node;
-import org.snakeyaml.engine.v2.nodes.NodeTuple;
-import org.snakeyaml.engine.v2.nodes.ScalarNode;
+import java.util.stream.Stream;
+import straywire.module.Nearest;
+import straywire.module.YamlValue;
 import straywire.parts.InputError;
 import straywire.parts.TextFile;
 
@@ -86,118 +80,41 @@ public final class PriorsFile {
   }
 
   private void read(String text) {
-    Node root;
-    try {
-      root =
-          new Compose(LoadSettings.builder().setLabel(file).build())
-              .composeString(text)
-              .orElseThrow(() -> wrong(0, "the file is empty; start with format: " + FORMAT));
-    } catch (MarkedYamlEngineException e) {
-      throw wrong(e.getProblemMark().map(m -> m.getLine() + 1).orElse(0), e.getProblem());
-    } catch (YamlEngineException e) {
-      throw wrong(0, String.valueOf(e.getMessage()));
-    }
-    boolean format = false;
-    Set<String> seen = new HashSet<>();
-    for (NodeTuple line : mapping(root, "the file").getValue()) {
-      String key = key(line, seen);
-      switch (key) {
-        case "format" -> {
-          String value = scalar(line.getValueNode(), key);
-          if (!value.equals(FORMAT)) {
-            throw wrong(line(line), "format is " + FORMAT + ", got " + value);
-          }
-          format = true;
-        }
-        case "nothing-wrong" -> {
-          double value = above0(line, key);
-          if (value >= 1) {
-            throw wrong(line(line), "nothing-wrong is a number between 0 and 1, got " + value);
-          }
-          nothingWrong = Optional.of(value);
-        }
-        case "strength" -> strength = Optional.of(above0(line, key));
-        case "frequencies" -> readFrequencies(line.getValueNode());
-        default ->
-            throw wrong(
-                line(line),
-                "unknown key "
-                    + key
-                    + "; known are format, nothing-wrong, strength and frequencies");
-      }
-    }
-    if (!format) {
-      throw lacks("format", FORMAT);
+    Map<String, YamlValue> fields =
+        YamlValue.parse(file, text)
+            .fields(List.of("format"), List.of("nothing-wrong", "strength", "frequencies"));
+    fields.get("format").oneOf(List.of(FORMAT));
+    nothingWrong = Optional.ofNullable(fields.get("nothing-wrong")).map(PriorsFile::probability);
+    strength = Optional.ofNullable(fields.get("strength")).map(YamlValue::positive);
+    if (fields.containsKey("frequencies")) {
+      fields
+          .get("frequencies")
+          .fields()
+          .forEach((name, value) -> table.put(mechanism(name, value), value.positive()));
     }
   }
 
-  private void readFrequencies(Node node) {
-    Set<String> seen = new HashSet<>();
-    for (NodeTuple line : mapping(node, "frequencies").getValue()) {
-      String key = key(line, seen);
-      Mechanism mechanism =
-          Mechanism.ofSlug(key)
-              .filter(m -> m != Mechanism.NOTHING_WRONG)
-              .orElseThrow(() -> wrong(line(line), "unknown mechanism " + key + known(key)));
-      table.put(mechanism, above0(line, key));
+  private static double probability(YamlValue value) {
+    double probability = value.positive();
+    if (probability >= 1) {
+      throw value.wrong("expected a number between 0 and 1, got " + probability);
     }
+    return probability;
   }
 
-  private static String known(String key) {
-    return key.equals(Mechanism.NOTHING_WRONG.slug())
+  private static Mechanism mechanism(String name, YamlValue value) {
+    return Mechanism.ofSlug(name)
+        .filter(m -> m != Mechanism.NOTHING_WRONG)
+        .orElseThrow(() -> value.wrong("there is no such mechanism" + known(name)));
+  }
+
+  private static String known(String name) {
+    return name.equals(Mechanism.NOTHING_WRONG.slug())
         ? " here; it stands outside frequencies, as a probability"
-        : "; the shipped table lists all of them";
-  }
-
-  private MappingNode mapping(Node node, String what) {
-    if (node instanceof MappingNode mapping) {
-      return mapping;
-    }
-    throw wrong(line(node), what + " holds lines of the form key: value");
-  }
-
-  private String key(NodeTuple line, Set<String> seen) {
-    String key = scalar(line.getKeyNode(), "a key");
-    if (!seen.add(key)) {
-      throw wrong(line(line), key + " is given twice");
-    }
-    return key;
-  }
-
-  private String scalar(Node node, String what) {
-    if (node instanceof ScalarNode scalar) {
-      return scalar.getValue();
-    }
-    throw wrong(line(node), what + " is a single value");
-  }
-
-  private double above0(NodeTuple line, String key) {
-    String text = scalar(line.getValueNode(), key);
-    double value;
-    try {
-      value = Double.parseDouble(text);
-    } catch (NumberFormatException e) {
-      value = Double.NaN;
-    }
-    if (!(value > 0) || Double.isInfinite(value)) {
-      throw wrong(line(line), key + " is a number above 0, got " + text);
-    }
-    return value;
+        : Nearest.hint(name, Stream.of(Mechanism.values()).map(Mechanism::slug).toList());
   }
 
   private InputError lacks(String key, String example) {
-    return wrong(0, key + " is missing; write for example " + key + ": " + example);
-  }
-
-  private InputError wrong(int line, String message) {
-    return new InputError(file, line, message);
-  }
-
-  private static int line(NodeTuple line) {
-    return line(line.getKeyNode());
-  }
-
-  private static int line(Node node) {
-    return node.getStartMark().map(Mark::getLine).map(l -> l + 1).orElse(0);
+    return new InputError(file, 0, key + " is missing; write for example " + key + ": " + example);
   }
 }

@@ -13,6 +13,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
+import org.snakeyaml.engine.v2.api.lowlevel.Parse;
+import org.snakeyaml.engine.v2.events.AliasEvent;
+import org.snakeyaml.engine.v2.events.Event;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
@@ -28,7 +31,7 @@ import straywire.parts.InputError;
  * A value in a YAML file together with the line it stands on and its path from the top, so that
  * every complaint can name both.
  */
-final class YamlValue {
+public final class YamlValue {
   private final String file;
   private final String path;
   private final int line;
@@ -42,9 +45,12 @@ final class YamlValue {
   }
 
   /**
+   * The top of a document.
+   *
+   * @param file for complaints
    * @throws InputError when the text is not one YAML document
    */
-  static YamlValue parse(String file, String text) {
+  public static YamlValue parse(String file, String text) {
     // References to whole lists or maps would make one line stand for several places.
     LoadSettings settings =
         LoadSettings.builder().setLabel(file).setMaxAliasesForCollections(0).build();
@@ -58,8 +64,20 @@ final class YamlValue {
       throw new InputError(file, troubleLine(e), "not YAML: " + oneLine(e.getProblem()));
     } catch (YamlEngineException e) {
       // The only unmarked trouble left: the limit set above.
-      throw new InputError(file, 0, "a list or mapping is used twice by *name; write it out");
+      throw new InputError(
+          file,
+          firstAlias(settings, text),
+          "a list or mapping is used twice by *name; write it out");
     }
+  }
+
+  private static int firstAlias(LoadSettings settings, String text) {
+    for (Event event : new Parse(settings).parseString(text)) {
+      if (event instanceof AliasEvent) {
+        return event.getStartMark().map(Mark::getLine).orElse(-1) + 1;
+      }
+    }
+    return 0;
   }
 
   /** What never ends is complained of where it begins. */
@@ -83,12 +101,12 @@ final class YamlValue {
   }
 
   /** Says what is wrong here, with file, line and path in front. */
-  InputError wrong(String message) {
+  public InputError wrong(String message) {
     return new InputError(file, line, path.isEmpty() ? message : path + ": " + message);
   }
 
   /** The fields of a mapping, in the order of the file. */
-  Map<String, YamlValue> fields() {
+  public Map<String, YamlValue> fields() {
     if (!(node instanceof MappingNode mapping)) {
       throw wrong("expected fields, got " + described());
     }
@@ -109,8 +127,12 @@ final class YamlValue {
     return fields;
   }
 
-  /** The fields of a mapping that knows only some names. */
-  Map<String, YamlValue> fields(List<String> required, List<String> optional) {
+  /**
+   * The fields of a mapping that knows only some names.
+   *
+   * @throws InputError when one is missing, unknown, or stands twice
+   */
+  public Map<String, YamlValue> fields(List<String> required, List<String> optional) {
     Map<String, YamlValue> fields = fields();
     List<String> known = new ArrayList<>(required);
     known.addAll(optional);
@@ -146,7 +168,7 @@ final class YamlValue {
   }
 
   /** A scalar exactly as written, so that {@code 0001} stays {@code 0001}. */
-  String word() {
+  public String word() {
     if (!(node instanceof ScalarNode scalar) || scalar.getTag().equals(Tag.NULL)) {
       throw wrong("expected a word, got " + described());
     }
@@ -161,7 +183,7 @@ final class YamlValue {
     return scalar.getValue();
   }
 
-  String oneOf(List<String> choices) {
+  public String oneOf(List<String> choices) {
     String word = word();
     if (!choices.contains(word)) {
       throw wrong(word + " is not one of " + String.join(", ", choices));
@@ -178,6 +200,21 @@ final class YamlValue {
       }
     }
     throw wrong("expected a whole number from " + least + " to " + most + ", got " + described());
+  }
+
+  /** A number above 0, not infinite. */
+  public double positive() {
+    String word = word();
+    double value;
+    try {
+      value = Double.parseDouble(word);
+    } catch (NumberFormatException e) {
+      value = Double.NaN;
+    }
+    if (!(value > 0) || Double.isInfinite(value)) {
+      throw wrong("expected a number above 0, got " + word);
+    }
+    return value;
   }
 
   boolean yesNo() {

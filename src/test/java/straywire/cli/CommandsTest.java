@@ -192,10 +192,10 @@ class CommandsTest {
     assertThat(next.get("read").has("measured")).isFalse();
     Files.writeString(seconds, "mesure: 9\n");
     assertThat(CommandRun.of("rank", log.toString(), "--seconds", seconds.toString()).err())
-        .isEqualTo("straywire: " + seconds + ": no step is called mesure; nearest is measure\n");
+        .isEqualTo("straywire: " + seconds + ":1: unknown field mesure; nearest is measure\n");
     Files.writeString(seconds, "measure: soon\n");
     assertThat(CommandRun.of("rank", log.toString(), "--seconds", seconds.toString()).err())
-        .isEqualTo("straywire: " + seconds + ": measure: expected seconds above 0, got soon\n");
+        .isEqualTo("straywire: " + seconds + ":1: measure: expected a number above 0, got soon\n");
   }
 
   @Test
@@ -324,7 +324,7 @@ class CommandsTest {
     assertThat(json.at("/findings/0/finding").asText()).isEqualTo("LOAD-04");
     assertThat(json.at("/findings/0/severity").asText()).isEqualTo("wrong");
     assertThat(json.get("explained")).hasSize(3);
-    assertThat(json.at("/supply/usualMilliamps").asInt()).isBetween(100, 400);
+    assertThat(json.at("/supply/usual-milliamps").asInt()).isBetween(100, 400);
   }
 
   @Test

@@ -150,34 +150,36 @@ class PriorsTest {
 
   @Test
   void eachMistakeInAFileIsOneLineWithItsPlace() {
-    assertRefused("", "p.yaml: the file is empty; start with format: straywire-priors/1");
-    assertRefused(
-        "strength: 3\n", "p.yaml: format is missing; write for example format: straywire-priors/1");
+    assertRefused("", "p.yaml: the file is empty");
+    assertRefused("strength: 3\n", "p.yaml:1: the field format is missing");
     assertRefused(
         "format: straywire-priors/2\n",
-        "p.yaml:1: format is straywire-priors/1, got straywire-priors/2");
+        "p.yaml:1: format: straywire-priors/2 is not one of straywire-priors/1");
     String head = "format: straywire-priors/1\n";
     assertRefused(
         head + "nothing-wrong: 1\n",
-        "p.yaml:2: nothing-wrong is a number between 0 and 1, got 1.0");
-    assertRefused(head + "strength: many\n", "p.yaml:2: strength is a number above 0, got many");
-    assertRefused(head + "strength: 1\nstrength: 2\n", "p.yaml:3: strength is given twice");
+        "p.yaml:2: nothing-wrong: expected a number between 0 and 1, got 1.0");
     assertRefused(
-        head + "prior: 2\n",
-        "p.yaml:2: unknown key prior; known are format, nothing-wrong, strength and frequencies");
+        head + "strength: many\n", "p.yaml:2: strength: expected a number above 0, got many");
     assertRefused(
-        head + "frequencies:\n  turned: -1\n", "p.yaml:3: turned is a number above 0, got -1");
+        head + "strength: 1\nstrength: 2\n", "p.yaml:3: strength: stands twice, first on line 2");
+    assertRefused(head + "strenght: 2\n", "p.yaml:2: unknown field strenght; nearest is strength");
     assertRefused(
-        head + "frequencies:\n  upside-down: 1\n",
-        "p.yaml:3: unknown mechanism upside-down; the shipped table lists all of them");
+        head + "frequencies:\n  turned: -1\n",
+        "p.yaml:3: frequencies.turned: expected a number above 0, got -1");
+    assertRefused(
+        head + "frequencies:\n  truned: 1\n",
+        "p.yaml:3: frequencies.truned: there is no such mechanism; nearest is turned");
     assertRefused(
         head + "frequencies:\n  nothing-wrong: 1\n",
-        "p.yaml:3: unknown mechanism nothing-wrong here; it stands outside frequencies, as a"
-            + " probability");
+        "p.yaml:3: frequencies.nothing-wrong: there is no such mechanism here; it stands outside"
+            + " frequencies, as a probability");
     assertRefused(
-        head + "frequencies: [turned]\n",
-        "p.yaml:2: frequencies holds lines of the form key: value");
-    assertRefused(head + "strength: [1]\n", "p.yaml:2: strength is a single value");
+        head + "frequencies: [turned]\n", "p.yaml:2: frequencies: expected fields, got a list");
+    assertRefused(head + "strength: [1]\n", "p.yaml:2: strength: expected a word, got a list");
+    assertRefused(
+        head + "nothing-wrong: &half [0.5]\nfrequencies: *half\n",
+        "p.yaml:3: a list or mapping is used twice by *name; write it out");
     assertThatThrownBy(() -> PriorsFile.parseOver(plain(), "p.yaml", head + "a: {b\nc: d"))
         .isInstanceOf(InputError.class)
         .hasMessageMatching("p\\.yaml:\\d+: [^\\n]+");
