@@ -396,13 +396,27 @@ final class Judgement {
     }
     List<String> faults = repairedFaults(replay.standing());
     if (faults.isEmpty() && !repairMade()) {
-      return new Entry.Finding(List.of(), "Nothing was wrong");
+      return new Entry.Finding(List.of(), "Nothing was wrong" + notChecked());
     }
     String told =
         faults.stream()
             .map(id -> workbench.hypothesis(id).map(Hypothesis::words).orElse(id))
             .collect(Collectors.joining("; "));
-    return new Entry.Finding(faults, told.isEmpty() ? repairsInWords() : told);
+    return new Entry.Finding(faults, (told.isEmpty() ? repairsInWords() : told) + notChecked());
+  }
+
+  /** What was asked for and not looked at since the last repair; a record must not hide it. */
+  private String notChecked() {
+    List<String> left =
+        replay.sinceRepair().stream()
+            .map(BenchLog.Line::entry)
+            .filter(Entry.Note.class::isInstance)
+            .map(e -> ((Entry.Note) e).text())
+            .filter(text -> text.startsWith(DONT_KNOW) || text.startsWith(PASSED_OVER))
+            .map(text -> text.substring(text.indexOf(": ") + 2))
+            .distinct()
+            .toList();
+    return left.isEmpty() ? "" : ". Not checked: " + String.join("; ", left);
   }
 
   private String repairsInWords() {

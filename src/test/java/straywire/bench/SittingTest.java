@@ -285,6 +285,17 @@ class SittingTest {
   }
 
   @Test
+  void aFindingSaysWhatWasAskedForAndNotLookedAt() {
+    Sitting sitting = Sitting.unrecorded(WORKBENCH);
+    sitting.skip();
+    SimulatedHand hand = new SimulatedHand(WORKBENCH, WORKBENCH.nothingWrong(), 5);
+    assertThat(hand.finish(sitting, 40)).isPresent();
+    assertThat(finding(sitting).words())
+        .startsWith("Nothing was wrong. Not checked: power on, set address 0000")
+        .doesNotContain("passed over");
+  }
+
+  @Test
   void twoFaultsAreFoundAndRepairedOneAfterTheOther() {
     Hypothesis both =
         WORKBENCH.hypothesis("jumper-missing GND-U1.2 + inverter-bypassed U4.5-U4.6").orElseThrow();
