@@ -17,13 +17,13 @@ final class ReplayShow {
   ReplayShow(Sitting sitting, PrintWriter out, Glyphs glyphs) {
     this.sitting = sitting;
     this.out = out;
-    screen = new Screen(out, sitting.workbench().module(), glyphs);
+    screen = new Screen(out, sitting.workbench().module(), glyphs, Screen.PAGE_COLUMNS);
   }
 
   void play(BenchLog log) {
     Module module = sitting.workbench().module();
-    out.println(module.title() + ": " + log.title() + ".");
-    out.println(module.about());
+    screen.line(module.title() + ": " + log.title() + ".");
+    screen.line(module.about());
     out.println();
     Stage before = Stage.EXERCISING;
     for (BenchLog.Line line : log.standing()) {

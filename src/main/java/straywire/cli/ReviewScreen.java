@@ -19,7 +19,6 @@ import straywire.pages.Wrapped;
 
 /** Prints a wiring review, for a hand that is busy, or for a program. */
 final class ReviewScreen {
-  private static final int COLUMNS = 98;
   private static final String INDENT = "       ";
 
   private final PrintWriter out;
@@ -108,7 +107,7 @@ final class ReviewScreen {
   }
 
   private void wrapped(String start, String text) {
-    Wrapped.lines(start, INDENT, text, COLUMNS).forEach(out::println);
+    Wrapped.lines(start, INDENT, text, Screen.PAGE_COLUMNS).forEach(out::println);
   }
 
   void json(Review review) {

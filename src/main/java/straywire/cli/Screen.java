@@ -42,6 +42,9 @@ final class Screen {
 
   private static final int LEAST_COLUMNS = 40;
 
+  /** Of a page that may be piped or printed, whatever the terminal. */
+  static final int PAGE_COLUMNS = 98;
+
   /** A suspect below this is not worth a line. */
   private static final double LEAST_SHOWN = 0.01;
 
@@ -81,7 +84,7 @@ final class Screen {
 
   /** For a report: nobody is asked to type anything. */
   static Screen ofReport(PrintWriter out, Module module, Glyphs glyphs) {
-    return new Screen(out, module, glyphs, Integer.MAX_VALUE, false);
+    return new Screen(out, module, glyphs, PAGE_COLUMNS, false);
   }
 
   /** One line; one too long for the terminal goes on below, set in a little further. */
