@@ -6,8 +6,6 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -111,16 +109,16 @@ final class FiguresCommand implements Callable<Integer> {
   }
 
   private String table(RuleBase rules) {
-    List<Figures> modules = new ArrayList<>();
+    FiguresTable table = new FiguresTable();
     for (String name : Home.usual().modules()) {
       if (!stopped.get()) {
-        modules.add(measured(rules, name));
+        Figures figures = measured(rules, name);
+        if (!stopped.get()) {
+          table.add(figures);
+        }
       }
     }
-    if (stopped.get()) {
-      modules.remove(modules.size() - 1);
-    }
-    return FiguresTable.of(modules, command("--all-modules"), !stopped.get());
+    return table.page(command("--all-modules"), !stopped.get());
   }
 
   private Figures measured(RuleBase rules, String name) {

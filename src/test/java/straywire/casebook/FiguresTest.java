@@ -3,7 +3,6 @@ package straywire.casebook;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import straywire.advice.RuleBase;
@@ -89,7 +88,9 @@ class FiguresTest {
     Figures figures = figures();
     figures.run(FEW, (done, all) -> true);
 
-    String page = FiguresTable.of(List.of(figures), "figures", true);
+    FiguresTable table = new FiguresTable();
+    table.add(figures);
+    String page = table.page("figures", true);
 
     assertThat(page)
         .contains("| beat-memory | 5 of " + (WORKBENCH.hypotheses().size() - 1) + " |")
