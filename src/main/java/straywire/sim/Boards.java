@@ -1,6 +1,7 @@
 package straywire.sim;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -297,10 +298,14 @@ public final class Boards {
       int from = g * Lanes.COUNT;
       int count = Math.min(Lanes.COUNT, lanes.length - from);
       StateCarrier carrier = new StateCarrier(into.groups[g]);
-      for (int i = 0; i < count; i++) {
-        int lane = lanes[from + i];
-        int source = Lanes.group(lane);
-        carrier.take(groups[source], state.groups()[source], lane & 63, i);
+      for (int source = 0; source < groups.length; source++) {
+        int here = source;
+        int[] to =
+            IntStream.range(0, count).filter(i -> Lanes.group(lanes[from + i]) == here).toArray();
+        int[] leaving = Arrays.stream(to).map(i -> lanes[from + i] & 63).toArray();
+        if (to.length > 0) {
+          carrier.take(groups[source], state.groups()[source], new StateCarrier.Moves(leaving, to));
+        }
       }
       words[g] = carrier.finish(state.controls());
     }
