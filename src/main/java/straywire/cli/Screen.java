@@ -2,6 +2,7 @@ package straywire.cli;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -193,7 +194,8 @@ final class Screen {
       line("           or: " + members.get(i).words());
     }
     if (members.size() > MOST_FAULTS) {
-      line("           or one of " + (members.size() - MOST_FAULTS) + " more that look the same");
+      int more = members.size() - MOST_FAULTS;
+      line("           or one of " + more + " more that look the same or have the same cure");
     }
     if (suspect.withAnother() >= LEAST_SHOWN) {
       line("           in " + percent(suspect.withAnother()) + " of all, another fault beside it");
@@ -253,20 +255,23 @@ final class Screen {
     }
   }
 
-  /** The repair of the leading suspect, one line for each fault it may be. */
+  /** The repair of the leading suspect, one line for each cure, with its first fault's number. */
   void repair(Situation now) {
     Suspect first = now.outlook().suspects().get(0);
     if (first.healthy()) {
       line("Nothing to repair: nothing is wrong as far as is known.");
       return;
     }
-    List<Hypothesis> members = first.members();
-    line("Repair:");
-    for (int i = 0; i < Math.min(MOST_FAULTS, members.size()); i++) {
-      line("  " + (i + 1) + ") " + members.get(i).repair());
+    Map<String, Integer> cures = new LinkedHashMap<>();
+    for (Hypothesis member : first.members()) {
+      cures.putIfAbsent(member.repair(), first.members().indexOf(member) + 1);
     }
+    line("Repair:");
+    cures.entrySet().stream()
+        .limit(MOST_FAULTS)
+        .forEach(cure -> line("  " + cure.getValue() + ") " + cure.getKey()));
     toType(
-        members.size() == 1
+        cures.size() == 1
             ? "Then type repaired."
             : "Then type repaired and its number, such as repaired 1.");
   }

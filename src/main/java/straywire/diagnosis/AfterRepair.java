@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.faults.Mechanism;
@@ -34,7 +35,8 @@ public final class AfterRepair {
   private AfterRepair() {}
 
   /**
-   * Prior of each single hypothesis for the log after the cure.
+   * Prior of each single hypothesis for the log after the cure. What is cured by the very same
+   * repair is mended with it.
    *
    * @param singles the first of them "nothing is wrong"
    * @param before all candidates with their probabilities before the cure
@@ -46,11 +48,16 @@ public final class AfterRepair {
       indexOf.put(singles.get(i).id(), i);
       healthy = singles.get(i).edits().isEmpty() ? i : healthy;
     }
+    Set<String> done =
+        singles.stream()
+            .filter(h -> mends(cure, h))
+            .map(Hypothesis::repair)
+            .collect(Collectors.toSet());
     double[] priors = new double[singles.size()];
     for (Diagnosis.Candidate candidate : before) {
       List<String> ids = HypothesisPairs.members(candidate.hypothesis().id());
       List<String> left =
-          ids.stream().filter(id -> !mends(cure, singles.get(indexOf.get(id)))).toList();
+          ids.stream().filter(id -> !done.contains(singles.get(indexOf.get(id)).repair())).toList();
       double share = left.size() == ids.size() ? 0 : CURES;
       int then = left.isEmpty() ? healthy : indexOf.get(left.get(0));
       priors[then] += candidate.probability() * share;

@@ -49,7 +49,13 @@ public final class Diagnosis {
   }
 
   /** A hypothesis with its probability now. */
-  public record Candidate(Hypothesis hypothesis, double probability, Lane lane) {}
+  public record Candidate(Hypothesis hypothesis, double probability, Lane lane) {
+    /** Most probable first. */
+    static final Comparator<Candidate> FALLING =
+        Comparator.comparingDouble(Candidate::probability)
+            .reversed()
+            .thenComparing(c -> c.hypothesis().id());
+  }
 
   /** Where a hypothesis is simulated. */
   record Lane(Bank bank, int index) {
@@ -167,10 +173,7 @@ public final class Diagnosis {
         Lane lane = lanes.get(i);
         candidates.add(new Candidate(lane.bank().hypotheses.get(lane.index()), posterior[i], lane));
       }
-      candidates.sort(
-          Comparator.comparingDouble(Candidate::probability)
-              .reversed()
-              .thenComparing(c -> c.hypothesis().id()));
+      candidates.sort(Candidate.FALLING);
       return List.copyOf(candidates);
     }
 

@@ -1,6 +1,7 @@
 package straywire.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -36,6 +37,9 @@ public final class Outlooks {
 
   /** An entry that says less than this, as a natural log, is not named as a ground. */
   private static final double LEAST_GROUND = 0.5;
+
+  /** A group less probable than this share of those of the same cure stands for itself. */
+  private static final double LEAST_JOINED = 0.02;
 
   private static final Comparator<Suspect> FALLING =
       Comparator.comparingDouble(Suspect::probability)
@@ -161,17 +165,17 @@ public final class Outlooks {
     for (int h = 0; live.state().powered() && h < live.size(); h++) {
       printOf.put(live.hypotheses.get(h).id(), prints[h]);
     }
-    Map<Object, List<Candidate>> groups = new LinkedHashMap<>();
+    Map<Object, List<Candidate>> alike = new LinkedHashMap<>();
     for (Candidate candidate : candidates) {
       Object key = candidate.hypothesis().id();
       if (printOf.containsKey(candidate.hypothesis().id())) {
         key = printOf.get(candidate.hypothesis().id());
       }
-      groups.computeIfAbsent(key, k -> new ArrayList<>()).add(candidate);
+      alike.computeIfAbsent(key, k -> new ArrayList<>()).add(candidate);
     }
     double prior = prior(candidates);
     List<Suspect> suspects = new ArrayList<>();
-    for (List<Candidate> group : groups.values()) {
+    for (List<Candidate> group : oneCure(alike.values())) {
       List<Candidate> alone = PairFolding.alone(group);
       double probability = total(group);
       suspects.add(
@@ -183,6 +187,23 @@ public final class Outlooks {
     }
     suspects.sort(FALLING);
     return PairFolding.folded(suspects).stream().sorted(FALLING).toList();
+  }
+
+  /**
+   * The groups, with those of one and the same cure joined: which of its outputs is dead matters to
+   * nobody who has to exchange the chip. What is all but ruled out does not hide behind the rest.
+   */
+  private static Collection<List<Candidate>> oneCure(Collection<List<Candidate>> groups) {
+    Map<Object, List<Candidate>> joined = new LinkedHashMap<>();
+    for (List<Candidate> group : groups) {
+      String cure = group.get(0).hypothesis().repair();
+      boolean one = group.stream().allMatch(c -> c.hypothesis().repair().equals(cure));
+      List<Candidate> others = joined.get(cure);
+      boolean counts = others == null || total(group) >= LEAST_JOINED * total(others);
+      joined.computeIfAbsent(one && counts ? cure : group, k -> new ArrayList<>()).addAll(group);
+    }
+    joined.values().forEach(g -> g.sort(Candidate.FALLING));
+    return joined.values();
   }
 
   /** What each entry since the last repair says of a group against all else. */
