@@ -50,7 +50,8 @@ public final class FiguresPage extends MeasuredPage {
             + " until something differs from a sound module; then the steps asked for are"
             + " answered until the tool stops of itself, or after %d steps. Eyes, meter and spare"
             + " parts are at hand. Seconds are those of the hand, from `tables/seconds.yaml`."
-            + " Contents at power-up and random steps come from the seed.",
+            + " Contents at power-up and random steps come from the seed. A group is what no step"
+            + " tells apart, or what has one and the same cure.",
         Trial.MOST_STEPS);
     line("");
   }

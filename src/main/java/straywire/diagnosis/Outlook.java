@@ -32,7 +32,7 @@ public record Outlook(
   }
 
   /**
-   * Hypotheses that no step at hand tells apart, as one line of the ranking.
+   * Hypotheses that no step at hand tells apart, or that have one cure, as one line of the ranking.
    *
    * @param probability that one of the members is there, alone or beside another fault, 0 to 1
    * @param withAnother the part of it in which another fault is there as well, 0 to 1: what is left
