@@ -1,6 +1,7 @@
 package straywire.diagnosis;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import straywire.faults.Hypothesis;
@@ -27,6 +28,10 @@ final class LiveSet {
   private final List<Diagnosis.Lane> origins = new ArrayList<>();
   private final List<Boards> boards = new ArrayList<>();
   private final List<BoardState> states = new ArrayList<>();
+  private final Map<Cell, double[]> ones = new HashMap<>();
+
+  /** One bit of a part that remembers. */
+  private record Cell(String label, int number) {}
 
   LiveSet(List<Diagnosis.Candidate> falling) {
     this(falling, MOST, LEFT_OUT);
@@ -68,10 +73,19 @@ final class LiveSet {
     weights = probabilities.stream().mapToDouble(p -> p / total).toArray();
   }
 
-  /** Probability that a bit nobody wrote is 1 under one hypothesis, from its readings so far. */
-  double probabilityOfOne(int hypothesis, String label, int cell) {
-    Diagnosis.Lane lane = origins.get(hypothesis);
-    return lane.bank().beliefs().probabilityOfOne(lane.index(), label, cell);
+  /**
+   * Probability that a bit nobody wrote is 1, under each hypothesis, from its readings so far.
+   * Every step of the menu asks about the same few bits.
+   */
+  double[] probabilityOfOne(String label, int cell) {
+    return ones.computeIfAbsent(new Cell(label, cell), this::probabilityOfOne);
+  }
+
+  private double[] probabilityOfOne(Cell cell) {
+    return origins.stream()
+        .mapToDouble(
+            lane -> lane.bank().beliefs().probabilityOfOne(lane.index(), cell.label, cell.number))
+        .toArray();
   }
 
   int size() {

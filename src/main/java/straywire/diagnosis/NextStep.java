@@ -160,7 +160,7 @@ final class NextStep {
     for (Word word : module.lampWords()) {
       lamps.addAll(word.members());
     }
-    for (Step.Work step : menu.work(live.state())) {
+    for (Step.Work step : menu.work(live.state(), live.hypotheses)) {
       List<BoardState> after = after(step);
       Prediction.Picture[] all = Prediction.pictures(live, after, lamps);
       for (int h = 0; h < all.length; h++) {
@@ -216,8 +216,10 @@ final class NextStep {
   }
 
   private void touches() {
-    List<Point> points = menu.points(live.hypotheses);
-    for (Optional<String> hold : points.isEmpty() ? List.<Optional<String>>of() : menu.holds()) {
+    List<Point> all = menu.points(live.hypotheses);
+    for (Map.Entry<Optional<String>, List<Point>> touch : menu.holds(all).entrySet()) {
+      Optional<String> hold = touch.getKey();
+      List<Point> points = touch.getValue();
       List<BoardState> states = held(hold);
       Signal[][] predicted = Prediction.at(live, states, points);
       for (int i = 0; i < predicted.length; i++) {

@@ -197,10 +197,13 @@ public final class Outlooks {
     Map<Object, List<Candidate>> joined = new LinkedHashMap<>();
     for (List<Candidate> group : groups) {
       String cure = group.get(0).hypothesis().repair();
-      boolean one = group.stream().allMatch(c -> c.hypothesis().repair().equals(cure));
+      boolean one =
+          !cure.isEmpty() && group.stream().allMatch(c -> c.hypothesis().repair().equals(cure));
       List<Candidate> others = joined.get(cure);
       boolean counts = others == null || total(group) >= LEAST_JOINED * total(others);
-      joined.computeIfAbsent(one && counts ? cure : group, k -> new ArrayList<>()).addAll(group);
+      joined
+          .computeIfAbsent(one && counts ? cure : new Object(), k -> new ArrayList<>())
+          .addAll(group);
     }
     joined.values().forEach(g -> g.sort(Candidate.FALLING));
     return joined.values();

@@ -54,6 +54,12 @@ final class Prediction {
       }
       return marks.toString();
     }
+
+    /** Mixed well: neighbouring lamps often go together. The factor is 2^64 by the golden ratio. */
+    @Override
+    public int hashCode() {
+      return Long.hashCode((lit * 0x9E3779B97F4A7C15L + sure) * 0x9E3779B97F4A7C15L);
+    }
   }
 
   /** An unwritten bit this certain from earlier readings counts as known. */
@@ -79,10 +85,10 @@ final class Prediction {
                   lamps.get(i),
                   unknown,
                   (label, part, cell, inverted, lanes) -> {
+                    double[] ones = live.probabilityOfOne(label, cell);
                     for (long left = lanes; left != 0; left &= left - 1) {
                       int h = first + Long.numberOfTrailingZeros(left);
-                      double one = live.probabilityOfOne(h, label, cell);
-                      double p = inverted ? 1 - one : one;
+                      double p = inverted ? 1 - ones[h] : ones[h];
                       lit[h] |= p > KNOWN_BIT ? lamp : 0;
                       sure[h] |= p > KNOWN_BIT || p < 1 - KNOWN_BIT ? lamp : 0;
                     }
@@ -109,12 +115,13 @@ final class Prediction {
 
   /** Expected information of looking at lamps, in bits. */
   static double information(double[] weights, Picture[] pictures, int lamps) {
+    Picture first = pictures[0];
+    if (Arrays.stream(pictures).allMatch(first::equals)) {
+      return 0;
+    }
     Map<Picture, Double> classes = new HashMap<>();
     for (int h = 0; h < weights.length; h++) {
       classes.merge(pictures[h], weights[h], Double::sum);
-    }
-    if (classes.size() == 1) {
-      return 0;
     }
     List<Map.Entry<Picture, Double>> falling = new ArrayList<>(classes.entrySet());
     falling.sort(

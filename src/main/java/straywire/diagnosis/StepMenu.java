@@ -34,14 +34,21 @@ final class StepMenu {
 
   private final Module module;
   private final Instruments instruments;
+  private final Islands islands;
 
   StepMenu(Module module, Instruments instruments) {
     this.module = module;
     this.instruments = instruments;
+    islands = new Islands(module);
   }
 
-  /** Settings worth trying from a state, each with a button to press or none; no doubles. */
-  List<Step.Work> work(BoardState state) {
+  /**
+   * Settings worth trying from a state, each with a button to press or none; no doubles. Only what
+   * is joined to something that a live hypothesis changes is moved, and a button is pressed only
+   * after controls on its own island.
+   */
+  List<Step.Work> work(BoardState state, List<Hypothesis> live) {
+    Set<String> inQuestion = islands.touched(live);
     Map<Step.Work, Boolean> steps = new LinkedHashMap<>();
     List<String> words = module.lampWords().stream().map(Word::label).toList();
     List<Map<String, Boolean>> settings = new ArrayList<>();
@@ -57,13 +64,17 @@ final class StepMenu {
       }
     }
     for (Map<String, Boolean> setting : settings) {
-      Map<String, Boolean> moves = moves(state, setting);
+      Map<String, Boolean> moves = moves(state, setting, inQuestion);
+      Set<String> moved = islands.of(moves.keySet());
       add(steps, new Step.Work(moves, Optional.empty(), words));
       for (String button : buttons()) {
-        add(steps, new Step.Work(moves, Optional.of(button), words));
+        String at = islands.of(button);
+        if (inQuestion.contains(at) && (moved.isEmpty() || moved.contains(at))) {
+          add(steps, new Step.Work(moves, Optional.of(button), words));
+        }
       }
     }
-    exercise(state, words).forEach(step -> add(steps, step));
+    exercise(state, words, inQuestion).forEach(step -> add(steps, step));
     steps.remove(new Step.Work(Map.of(), Optional.empty(), words));
     return new ArrayList<>(steps.keySet());
   }
@@ -79,10 +90,12 @@ final class StepMenu {
         .toList();
   }
 
-  /** Only what has to be moved. */
-  private static Map<String, Boolean> moves(BoardState state, Map<String, Boolean> setting) {
+  /** Only what has to be moved, on the islands in question. */
+  private Map<String, Boolean> moves(
+      BoardState state, Map<String, Boolean> setting, Set<String> inQuestion) {
     Map<String, Boolean> moves = new TreeMap<>(setting);
     moves.entrySet().removeIf(e -> state.controls().get(e.getKey()).equals(e.getValue()));
+    moves.keySet().removeIf(control -> !inQuestion.contains(islands.of(control)));
     return moves;
   }
 
@@ -128,7 +141,7 @@ final class StepMenu {
   }
 
   /** The settings of the by-hand exercise, as far as they are one set, one press or both. */
-  private List<Step.Work> exercise(BoardState state, List<String> words) {
+  private List<Step.Work> exercise(BoardState state, List<String> words, Set<String> inQuestion) {
     List<Step.Work> steps = new ArrayList<>();
     Map<String, Boolean> set = new TreeMap<>(state.controls());
     boolean changed = false;
@@ -137,10 +150,12 @@ final class StepMenu {
         set.putAll(e.levels());
         changed = true;
       } else if (entry instanceof Entry.Press e) {
-        steps.add(new Step.Work(moves(state, set), Optional.of(e.button()), words));
+        if (inQuestion.contains(islands.of(e.button()))) {
+          steps.add(new Step.Work(moves(state, set, inQuestion), Optional.of(e.button()), words));
+        }
         changed = false;
       } else if (entry instanceof Entry.Look && changed) {
-        steps.add(new Step.Work(moves(state, set), Optional.empty(), words));
+        steps.add(new Step.Work(moves(state, set, inQuestion), Optional.empty(), words));
         changed = false;
       }
     }
@@ -236,11 +251,20 @@ final class StepMenu {
     return List.copyOf(beeps);
   }
 
-  /** Buttons that can be held while a point is touched. */
-  List<Optional<String>> holds() {
-    List<Optional<String>> holds = new ArrayList<>();
-    holds.add(Optional.empty());
-    buttons().forEach(button -> holds.add(Optional.of(button)));
+  /** Buttons that can be held while a point is touched, with none first, and what to touch then. */
+  Map<Optional<String>, List<Point>> holds(List<Point> points) {
+    Map<Optional<String>, List<Point>> holds = new LinkedHashMap<>();
+    if (!points.isEmpty()) {
+      holds.put(Optional.empty(), points);
+    }
+    for (String button : buttons()) {
+      String island = islands.of(button);
+      List<Point> near =
+          points.stream().filter(p -> islands.of(p.end().label()).equals(island)).toList();
+      if (!near.isEmpty()) {
+        holds.put(Optional.of(button), near);
+      }
+    }
     return holds;
   }
 

@@ -76,10 +76,12 @@ class NoiseFreeLogTest {
     List<String> subjects = menu.subjects(live);
     List<Step.Beep> beeps = menu.beeps(live);
     if (kind == 0 && !points.isEmpty()) {
-      return new Step.Measure(any(points, random), any(menu.holds(), random));
+      return new Step.Measure(
+          any(points, random), any(List.copyOf(menu.holds(points).keySet()), random));
     }
     if (kind == 1 && !points.isEmpty()) {
-      return new Step.Probe(any(points, random), any(menu.holds(), random));
+      return new Step.Probe(
+          any(points, random), any(List.copyOf(menu.holds(points).keySet()), random));
     }
     if (kind == 2 && !subjects.isEmpty()) {
       return new Step.Inspect(any(subjects, random));
@@ -87,7 +89,7 @@ class NoiseFreeLogTest {
     if (kind == 3 && !beeps.isEmpty()) {
       return any(beeps, random);
     }
-    return any(menu.work(bank.state()), random);
+    return any(menu.work(bank.state(), live), random);
   }
 
   private static <T> T any(List<T> list, Random random) {

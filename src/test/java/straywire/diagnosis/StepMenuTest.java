@@ -42,14 +42,14 @@ class StepMenuTest {
   @Test
   void noSettingIsOfferedTwice() {
     for (BoardState state : states()) {
-      assertThat(menu(ALL).work(state)).doesNotHaveDuplicates().hasSizeGreaterThan(50);
+      assertThat(menu(ALL).work(state, LIVE)).doesNotHaveDuplicates().hasSizeGreaterThan(50);
     }
   }
 
   @Test
   void everySettingMovesOnlyWhatIsNotThereYet() {
     for (BoardState state : states()) {
-      for (Step.Work step : menu(ALL).work(state)) {
+      for (Step.Work step : menu(ALL).work(state, LIVE)) {
         step.set()
             .forEach(
                 (control, level) ->
@@ -61,14 +61,14 @@ class StepMenuTest {
   @Test
   void lookingAgainWithoutDoingAnythingIsNoStep() {
     for (BoardState state : states()) {
-      assertThat(menu(ALL).work(state))
+      assertThat(menu(ALL).work(state, LIVE))
           .noneMatch(step -> step.set().isEmpty() && step.press().isEmpty());
     }
   }
 
   @Test
   void everyAddressAndTheButtonAreOnTheMenu() {
-    List<Step.Work> work = menu(ALL).work(state(DiagnosisBench.POWER_ON));
+    List<Step.Work> work = menu(ALL).work(state(DiagnosisBench.POWER_ON), LIVE);
     List<String> words = List.of("memory", "bus");
     for (int address = 1; address < 16; address++) {
       Map<String, Boolean> set = new java.util.TreeMap<>();
@@ -88,7 +88,7 @@ class StepMenuTest {
   @Test
   void settingsNeedNoInstrument() {
     BoardState on = state(DiagnosisBench.POWER_ON);
-    assertThat(menu(Instruments.LAMPS_ONLY).work(on)).isEqualTo(menu(ALL).work(on));
+    assertThat(menu(Instruments.LAMPS_ONLY).work(on, LIVE)).isEqualTo(menu(ALL).work(on, LIVE));
   }
 
   @Test
@@ -142,6 +142,9 @@ class StepMenuTest {
 
   @Test
   void aButtonMayBeHeldWhileTouching() {
-    assertThat(menu(ALL).holds()).containsExactly(Optional.empty(), Optional.of("write"));
+    List<Point> points = menu(ALL).points(LIVE);
+    assertThat(menu(ALL).holds(points))
+        .containsOnlyKeys(Optional.empty(), Optional.of("write"))
+        .containsEntry(Optional.empty(), points);
   }
 }
