@@ -123,8 +123,13 @@ final class ReviewFacts {
         .filter(t -> t.part().equals(part.label()))
         .anyMatch(
             t ->
-                pin.name().equals("THRES")
-                    || (t instanceof Timing.Astable && pin.name().equals("/TRIG")));
+                switch (pin.name()) {
+                  case "THRES" -> true;
+                  case "/TRIG" -> t instanceof Timing.Astable;
+                  case "/CLK(RS)" ->
+                      t instanceof Timing.Crystal || t instanceof Timing.RcOscillator;
+                  default -> false;
+                });
   }
 
   private boolean wired(Fitted part, PinSpec pin) {

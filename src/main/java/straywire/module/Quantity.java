@@ -6,8 +6,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Values of resistors and capacitors as printed on them: {@code 470}, {@code 10k}, {@code 4k7},
- * {@code 2.2M}, {@code 100n}, {@code 4u7}. The letter may stand for the decimal point.
+ * Values of resistors, capacitors and crystals as printed on them: {@code 470}, {@code 10k}, {@code
+ * 4k7}, {@code 2.2M}, {@code 100n}, {@code 4u7}. The letter may stand for the decimal point.
  */
 final class Quantity {
   private static final Pattern VALUE = Pattern.compile("(\\d{1,9})(?:\\.(\\d+))?([a-zA-Z]?)(\\d*)");
@@ -15,6 +15,8 @@ final class Quantity {
   private static final Map<String, Double> OHMS = Map.of("", 1.0, "R", 1.0, "k", 1e3, "M", 1e6);
   private static final Map<String, Double> NANOFARADS =
       Map.of("p", 1e-3, "n", 1.0, "u", 1e3, "m", 1e6);
+
+  private static final Map<String, Double> HERTZ = Map.of("", 1.0, "k", 1e3, "M", 1e6);
 
   private Quantity() {}
 
@@ -45,6 +47,15 @@ final class Quantity {
       throw value.wrong("expected farads such as 100n, 4u7 or 10u, got " + value.word());
     }
     return nanofarads;
+  }
+
+  /** Hertz, above 0. */
+  static double hertz(YamlValue value) {
+    double hertz = value(value.word(), HERTZ).orElse(-1);
+    if (hertz <= 0) {
+      throw value.wrong("expected hertz such as 32768, 32.768k or 4M, got " + value.word());
+    }
+    return hertz;
   }
 
   private static OptionalDouble value(String text, Map<String, Double> units) {

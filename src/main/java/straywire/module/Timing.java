@@ -21,4 +21,19 @@ public sealed interface Timing {
    * @param nanofarads above 0
    */
   record OneShot(String part, double ohms, double nanofarads) implements Timing {}
+
+  /**
+   * A 4060 whose oscillator is held by a crystal.
+   *
+   * @param hertz of the crystal, above 0
+   */
+  record Crystal(String part, double hertz) implements Timing {}
+
+  /**
+   * A 4060 whose oscillator is set by a resistor and a capacitor.
+   *
+   * @param ohms the resistor Rt from 1, at RTC
+   * @param nanofarads the capacitor Ct, above 0, at CTC
+   */
+  record RcOscillator(String part, double ohms, double nanofarads) implements Timing {}
 }

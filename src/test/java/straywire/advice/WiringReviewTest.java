@@ -661,6 +661,20 @@ class WiringReviewTest {
   }
 
   @Test
+  void anOscillatorWithItsCrystalIsNotOpen() {
+    Drawing bare = Drawing.of("U1 4060 HC").lamp("L", "GND", 1000).net("N: U1.3 L");
+    assertThat(found(bare.module())).anyMatch(f -> f.matches("OPEN-\\d+ U1.11"));
+    for (String timing : List.of("{crystal: 32.768k}", "{r: 100k, c: 1n}")) {
+      Drawing runs =
+          Drawing.of("U1 4060 HC")
+              .lamp("L", "GND", 1000)
+              .with("timing: {U1: " + timing + "}")
+              .net("N: U1.3 L");
+      assertThat(found(runs.module())).noneMatch(f -> f.matches("OPEN-\\d+ U1.11"));
+    }
+  }
+
+  @Test
   void theBareLampIsToldWithItsVoltageAndMargin() {
     Drawing drawing =
         Drawing.of("U1 74x00 LS", "U2 74x04 HC").lamp("L", "GND", 0).net("N: U1.3 U2.1 L");

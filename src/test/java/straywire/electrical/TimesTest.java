@@ -7,6 +7,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import straywire.module.Fitted;
+import straywire.module.ModuleFile;
+import straywire.parts.ShippedParts;
 
 /** Times of the 555 and of a resistor and a capacitor. */
 class TimesTest {
@@ -73,6 +75,60 @@ class TimesTest {
     // 1.4 V and all parts small to 1.9 V and all parts large.
     assertThat(reset.least()).isCloseTo(100 * Math.log(5 / 3.6) * 0.75, within(0.01));
     assertThat(reset.most()).isCloseTo(100 * Math.log(5 / 3.1) * 1.25, within(0.01));
+  }
+
+  /**
+   * 28.9 kohm and 470 nF at a HEF4060B: 32.009 Hz, a worked answer (electronics.stackexchange.com,
+   * question 643227); 100 kohm and 1 nF at a 74HC4060: 4 kHz by the Philips formula of 1990.
+   */
+  @ParameterizedTest
+  @CsvSource({"4000B,28900,470,32.009", "HC,100000,1,4000"})
+  void anOscillatorOfResistorAndCapacitorIsWhatWasPublished(
+      String family, double ohms, double nf, double hertz) {
+    assertThat(Oscillator4060.resistorAndCapacitor(family, ohms, nf).usual())
+        .isCloseTo(hertz, within(hertz * 0.0005));
+  }
+
+  /** 10 kohm and 1 nF at a CD4060: 38.7 kHz measured (LEAP, Electronics101, RC oscillator). */
+  @Test
+  void aMeasuredOscillatorLiesInTheRange() {
+    Range hertz = Oscillator4060.resistorAndCapacitor("4000B", 10000, 1);
+    assertThat(hertz.least()).isLessThan(38700);
+    assertThat(hertz.most()).isGreaterThan(38700);
+  }
+
+  /** A watch crystal gives 2 Hz after fourteen halvings: 32768 is the fifteenth power of two. */
+  @Test
+  void aCrystalIsDividedDownToEveryWiredOutput() {
+    String yaml =
+        """
+        format: straywire-module/1
+        name: beat-source
+        title: Half-second beats for the chime
+        rails:
+          VCC: {level: supply}
+          GND: {level: ground}
+        parts:
+          U1: {type: 4060, family: HC}
+        lamps:
+          L: {title: beat, to: GND, ohms: 1000}
+          K: {title: quick, to: GND, ohms: 1000}
+        timing:
+          U1: {crystal: 32.768k}
+        nets:
+          VCC: [VCC, U1.16]
+          GND: [GND, U1.8, U1.12]
+          BEAT: [U1.3, L]
+          QUICK: [U1.15, K]
+        """;
+    assertThat(Times.of(ModuleFile.parse("m.yaml", yaml, new ShippedParts())))
+        .containsExactly(
+            "U1 runs at 32768 Hz (32765 to 32771): Q14 (pin 3) at 2.00 Hz, Q10 (pin 15) at 32.0 Hz");
+    String rough = yaml.replace("{crystal: 32.768k}", "{r: 4k7, c: 10n}");
+    assertThat(Times.of(ModuleFile.parse("m.yaml", rough, new ShippedParts())))
+        .singleElement()
+        .asString()
+        .contains("U1 runs at 8511 Hz (7401 to 10013)", "a rough guide");
   }
 
   @Test

@@ -24,6 +24,7 @@ class PassivesTest {
         U1: {type: 74x05, family: LS}
         U2: {type: 555, family: "74"}
         U3: {type: 555, family: "74"}
+        U4: {type: 4060, family: HC}
       controls:
         key: {kind: dip, ways: 3, closes-to: GND, pull-to: VCC, pull-ohms: 4k7, rest: high}
       resistors:
@@ -34,9 +35,10 @@ class PassivesTest {
       timing:
         U2: {r1: 10k, r2: 68k, c: 10u}
         U3: {r: 1M, c: 100n}
+        U4: {crystal: 32.768k}
       nets:
-        VCC: [VCC, U1.14, U2.8, U3.8]
-        GND: [GND, U1.7, U2.1, U3.1]
+        VCC: [VCC, U1.14, U2.8, U3.8, U4.16]
+        GND: [GND, U1.7, U2.1, U3.1, U4.8, U4.12]
         KEY: [key1, U1.1]
         OUT: [U1.2, R1, Da]
         IN: [RN1, U1.3]
@@ -82,7 +84,8 @@ class PassivesTest {
     assertThat(read(YAML).passives().timings())
         .containsExactly(
             new Timing.Astable("U2", 10_000, 68_000, 10_000),
-            new Timing.OneShot("U3", 1_000_000, 100));
+            new Timing.OneShot("U3", 1_000_000, 100),
+            new Timing.Crystal("U4", 32768));
   }
 
   @ParameterizedTest
@@ -90,17 +93,19 @@ class PassivesTest {
       delimiter = '|',
       quoteCharacter = '`',
       value = {
-        "R1: {to: VCC, ohms: 2k2} | R1: {to: VCC, ohms: 0} | m.yaml:14: resistors.R1.ohms: expected ohms such as 470, 4k7 or 1M, from 1 to 10M, got 0",
-        "R1: {to: VCC, ohms: 2k2} | R1: {to: VC, ohms: 2k2} | m.yaml:14: resistors.R1.to: no rail is labelled VC; nearest is VCC",
-        "R1: {to: VCC, ohms: 2k2} | U1: {to: VCC, ohms: 2k2} | m.yaml:14: resistors.U1: the label U1 is taken by a part on line 8",
-        "ohms: 470, count: 2 | ohms: 470, count: 17 | m.yaml:15: resistors.RN.count: expected a whole number from 1 to 16, got 17",
-        "kind: dip, ways: 3 | kind: dip | m.yaml:12: controls.key: ways belong to a dip, which is a row of switches",
-        "kind: dip, ways: 3 | kind: switch, ways: 3 | m.yaml:12: controls.key: ways belong to a dip, which is a row of switches",
-        "D: {title: beat, to: VCC | R1: {title: beat, to: VCC | m.yaml:14: resistors.R1: the label R1 is taken by a word on line 17",
-        "U3: {r: 1M, c: 100n} | U3: {r: 1M, c: 100} | m.yaml:20: timing.U3.c: expected farads such as 100n, 4u7 or 10u, got 100",
-        "U3: {r: 1M, c: 100n} | U3: {r: 1M, r1: 1k, c: 100n} | m.yaml:20: timing.U3: write r1, r2 and c for one that runs by itself, r and c for single pulses",
-        "U3: {r: 1M, c: 100n} | U1: {r: 1M, c: 100n} | m.yaml:20: timing.U1: U1 is a 74x05; times are worked out for a 555 only",
-        "U3: {r: 1M, c: 100n} | U9: {r: 1M, c: 100n} | m.yaml:20: timing.U9: no part is labelled U9; nearest is U1",
+        "R1: {to: VCC, ohms: 2k2} | R1: {to: VCC, ohms: 0} | m.yaml:15: resistors.R1.ohms: expected ohms such as 470, 4k7 or 1M, from 1 to 10M, got 0",
+        "R1: {to: VCC, ohms: 2k2} | R1: {to: VC, ohms: 2k2} | m.yaml:15: resistors.R1.to: no rail is labelled VC; nearest is VCC",
+        "R1: {to: VCC, ohms: 2k2} | U1: {to: VCC, ohms: 2k2} | m.yaml:15: resistors.U1: the label U1 is taken by a part on line 8",
+        "ohms: 470, count: 2 | ohms: 470, count: 17 | m.yaml:16: resistors.RN.count: expected a whole number from 1 to 16, got 17",
+        "kind: dip, ways: 3 | kind: dip | m.yaml:13: controls.key: ways belong to a dip, which is a row of switches",
+        "kind: dip, ways: 3 | kind: switch, ways: 3 | m.yaml:13: controls.key: ways belong to a dip, which is a row of switches",
+        "D: {title: beat, to: VCC | R1: {title: beat, to: VCC | m.yaml:15: resistors.R1: the label R1 is taken by a word on line 18",
+        "U3: {r: 1M, c: 100n} | U3: {r: 1M, c: 100} | m.yaml:21: timing.U3.c: expected farads such as 100n, 4u7 or 10u, got 100",
+        "U3: {r: 1M, c: 100n} | U3: {r: 1M, r1: 1k, c: 100n} | m.yaml:21: timing.U3: write r1, r2 and c for one that runs by itself, r and c for single pulses",
+        "U3: {r: 1M, c: 100n} | U1: {r: 1M, c: 100n} | m.yaml:21: timing.U1: U1 is a 74x05; times are worked out for a 555 or a 4060",
+        "U4: {crystal: 32.768k} | U4: {crystal: 32k768Hz} | m.yaml:22: timing.U4.crystal: expected hertz such as 32768, 32.768k or 4M, got 32k768Hz",
+        "U4: {crystal: 32.768k} | U4: {crystal: 4M, c: 1n} | m.yaml:22: timing.U4: write crystal, or r and c",
+        "U3: {r: 1M, c: 100n} | U9: {r: 1M, c: 100n} | m.yaml:21: timing.U9: no part is labelled U9; nearest is U1",
       })
   void whatIsWrongIsToldInOneLine(String place, String change, String complaint) {
     String yaml = YAML.replace(place, change);
