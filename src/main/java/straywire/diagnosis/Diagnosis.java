@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import straywire.faults.ChipEdit;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.module.Entry;
@@ -227,8 +228,7 @@ public final class Diagnosis {
   }
 
   private static boolean definite(Hypothesis hypothesis) {
-    return hypothesis.edits().stream()
-        .noneMatch(e -> e instanceof straywire.faults.Edit.PartUnlisted);
+    return hypothesis.edits().stream().noneMatch(e -> e instanceof ChipEdit.PartUnlisted);
   }
 
   private Phase phase() {

@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import straywire.faults.Edit;
 import straywire.faults.Hypothesis;
+import straywire.faults.WireEdit;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Entry;
@@ -238,7 +239,7 @@ final class StepMenu {
               beeps.add(new Step.Beep(new Point(ends.get(i - 1), false), row));
             }
           }
-          if (edit instanceof Edit.EndMoved moved) {
+          if (edit instanceof WireEdit.EndMoved moved) {
             // Joined only when the wire is whole and ends there.
             beeps.add(
                 new Step.Beep(

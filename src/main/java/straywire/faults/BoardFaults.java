@@ -29,7 +29,7 @@ final class BoardFaults {
     if (rail.linkedTo().isEmpty()) {
       throw places.wrong("rail " + rail.label() + " is where power enters; no link feeds it");
     }
-    return Draft.plain(module, rail.label(), new Edit.RailUnlinked(rail.label()));
+    return Draft.plain(module, rail.label(), new SupplyEdit.RailUnlinked(rail.label()));
   }
 
   Draft bareLeds() {
@@ -48,7 +48,8 @@ final class BoardFaults {
       lamps.add(lamp.label());
     }
     lamps.sort(String::compareTo);
-    List<Edit> edits = lamps.stream().map(l -> lampEdit(l, Edit.LampFault.NO_RESISTOR)).toList();
+    List<Edit> edits =
+        lamps.stream().map(l -> lampEdit(l, LampEdit.LampFault.NO_RESISTOR)).toList();
     Draft draft = Draft.plain(module, String.join(" ", lamps), edits);
     if (lamps.size() == 1) {
       return draft;
@@ -70,39 +71,40 @@ final class BoardFaults {
                 + ".");
   }
 
-  Draft lamp(Edit.LampFault fault) {
+  Draft lamp(LampEdit.LampFault fault) {
     places.need(1, "a lamp");
     String label = places.lamp(0).label();
     return Draft.plain(module, label, lampEdit(label, fault));
   }
 
-  Draft control(Edit.ControlFault fault) {
+  Draft control(ControlEdit.ControlFault fault) {
     places.need(1, "a control");
     Control control = places.control(0);
-    if (fault == Edit.ControlFault.PULL_MISSING && control.pullTo().isEmpty()) {
+    if (fault == ControlEdit.ControlFault.PULL_MISSING && control.pullTo().isEmpty()) {
       throw places.wrong("control " + control.label() + " is meant to have no pull resistor");
     }
-    return Draft.plain(module, control.label(), new Edit.ControlChanged(control.label(), fault));
+    return Draft.plain(
+        module, control.label(), new ControlEdit.ControlChanged(control.label(), fault));
   }
 
   Draft contactBounces() {
     places.need(2, "a control and how often it closes");
     String label = places.control(0).label();
     String times = places.label(1);
-    Edit.ControlFault fault =
+    ControlEdit.ControlFault fault =
         switch (times) {
-          case "any" -> Edit.ControlFault.BOUNCES_ANYHOW;
-          case "2" -> Edit.ControlFault.BOUNCES_TWICE;
-          case "3" -> Edit.ControlFault.BOUNCES_THREE_TIMES;
-          case "4" -> Edit.ControlFault.BOUNCES_FOUR_TIMES;
+          case "any" -> ControlEdit.ControlFault.BOUNCES_ANYHOW;
+          case "2" -> ControlEdit.ControlFault.BOUNCES_TWICE;
+          case "3" -> ControlEdit.ControlFault.BOUNCES_THREE_TIMES;
+          case "4" -> ControlEdit.ControlFault.BOUNCES_FOUR_TIMES;
           default -> throw places.wrong("a contact closes any, 2, 3 or 4 times, got " + times);
         };
-    return Draft.plain(module, label + " " + times, new Edit.ControlChanged(label, fault));
+    return Draft.plain(module, label + " " + times, new ControlEdit.ControlChanged(label, fault));
   }
 
   Draft supplyReversed() {
     places.need(0, "no place");
-    Edit edit = new Edit.SupplyReversed();
+    Edit edit = new SupplyEdit.SupplyReversed();
     return new Draft(
         "",
         List.of(edit),
@@ -114,12 +116,12 @@ final class BoardFaults {
 
   Draft railsJoined() {
     places.need(0, "no place");
-    Edit edit = new Edit.RailsJoined();
+    Edit edit = new SupplyEdit.RailsJoined();
     return new Draft(
         "", List.of(edit), edit.words(module), Draft.MAY_BE_HOT + edit.repair(module) + ".");
   }
 
-  private static Edit lampEdit(String lamp, Edit.LampFault fault) {
-    return new Edit.LampChanged(lamp, fault);
+  private static Edit lampEdit(String lamp, LampEdit.LampFault fault) {
+    return new LampEdit.LampChanged(lamp, fault);
   }
 }

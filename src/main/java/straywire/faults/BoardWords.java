@@ -107,4 +107,12 @@ final class BoardWords {
   private static String titled(String name, String label, String title) {
     return title.isEmpty() || title.equals(label) ? name : name + " (" + title + ")";
   }
+
+  static String capitalised(String words) {
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  }
+
+  static String decapitalised(String words) {
+    return Character.toLowerCase(words.charAt(0)) + words.substring(1);
+  }
 }

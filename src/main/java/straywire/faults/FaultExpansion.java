@@ -108,11 +108,11 @@ public final class FaultExpansion {
       case RAIL_NOT_LINKED -> board.railNotLinked();
       case WRONG_PART -> parts.wrongPart();
       case BARE_LED -> board.bareLeds();
-      case LED_BACKWARDS -> board.lamp(Edit.LampFault.BACKWARDS);
-      case LED_DEAD -> board.lamp(Edit.LampFault.DEAD);
-      case CONTACT_DEAD -> board.control(Edit.ControlFault.CONTACT_NEVER_CLOSES);
-      case CONTACT_STUCK -> board.control(Edit.ControlFault.CONTACT_ALWAYS_CLOSED);
-      case PULL_MISSING -> board.control(Edit.ControlFault.PULL_MISSING);
+      case LED_BACKWARDS -> board.lamp(LampEdit.LampFault.BACKWARDS);
+      case LED_DEAD -> board.lamp(LampEdit.LampFault.DEAD);
+      case CONTACT_DEAD -> board.control(ControlEdit.ControlFault.CONTACT_NEVER_CLOSES);
+      case CONTACT_STUCK -> board.control(ControlEdit.ControlFault.CONTACT_ALWAYS_CLOSED);
+      case PULL_MISSING -> board.control(ControlEdit.ControlFault.PULL_MISSING);
       case CONTACT_BOUNCES -> board.contactBounces();
       case SUPPLY_AT_CORNERS -> wires.supplyAtCorners();
       case NOT_ACROSS_TRENCH -> parts.notAcrossTrench();

@@ -24,7 +24,7 @@ final class PartFaults {
 
   Draft legNotInRow() {
     End pin = onePin();
-    return Draft.plain(module, pin.toString(), new Edit.ContactOpen(pin))
+    return Draft.plain(module, pin.toString(), new LegEdit.ContactOpen(pin))
         .saying(
             board.end(pin)
                 + " has no contact with its row: leg bent under, bad hole or part not pressed"
@@ -33,17 +33,17 @@ final class PartFaults {
 
   Draft outputStuck(boolean high) {
     End pin = places.output(onePin());
-    return Draft.plain(module, pin.toString(), new Edit.OutputHeld(pin, high));
+    return Draft.plain(module, pin.toString(), new ChipEdit.OutputHeld(pin, high));
   }
 
   Draft outputDead() {
     End pin = places.output(onePin());
-    return Draft.plain(module, pin.toString(), new Edit.OutputDead(pin));
+    return Draft.plain(module, pin.toString(), new ChipEdit.OutputDead(pin));
   }
 
   Draft inputStuck(boolean high) {
     End pin = places.input(onePin());
-    return Draft.plain(module, pin.toString(), new Edit.InputHeld(pin, high));
+    return Draft.plain(module, pin.toString(), new ChipEdit.InputHeld(pin, high));
   }
 
   /** A half turn brings leg p to where leg p + N/2 should be. */
@@ -100,7 +100,7 @@ final class PartFaults {
     List<Edit> edits = new ArrayList<>();
     for (int pin = 1; pin <= count / 2; pin++) {
       edits.add(
-          new Edit.LegsInOneRow(
+          new LegEdit.LegsInOneRow(
               End.pin(fitted.label(), pin), End.pin(fitted.label(), count + 1 - pin)));
     }
     return new Draft(
@@ -195,12 +195,12 @@ final class PartFaults {
     return Draft.plain(
         module,
         fitted.label() + " " + type + " " + family,
-        new Edit.PartReplaced(fitted.label(), type, family));
+        new ChipEdit.PartReplaced(fitted.label(), type, family));
   }
 
   Draft unlisted() {
     Fitted fitted = onePart();
-    return Draft.plain(module, fitted.label(), new Edit.PartUnlisted(fitted.label()));
+    return Draft.plain(module, fitted.label(), new ChipEdit.PartUnlisted(fitted.label()));
   }
 
   /** Which place of a 16-pin outline the wire meant for a pin goes to. */
@@ -238,7 +238,7 @@ final class PartFaults {
   }
 
   private static Edit elsewhere(End pin, OptionalInt row) {
-    return new Edit.LegElsewhere(
+    return new LegEdit.LegElsewhere(
         pin,
         row.isPresent() ? Optional.of(End.pin(pin.label(), row.getAsInt())) : Optional.empty());
   }

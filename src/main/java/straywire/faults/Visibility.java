@@ -54,11 +54,11 @@ public final class Visibility {
 
   /** The output leg of an inverter left out is without its wire, but looks as it should. */
   private static boolean legOfBypass(Edit edit, List<Edit> edits) {
-    return edit instanceof Edit.ContactOpen open
+    return edit instanceof LegEdit.ContactOpen open
         && edits.stream()
             .anyMatch(
                 e ->
-                    e instanceof Edit.JumperAdded added
+                    e instanceof WireEdit.JumperAdded added
                         && !added.from().leg()
                         && !added.to().leg()
                         && (added.from().end().equals(open.pin())

@@ -33,7 +33,7 @@ final class WireFaults {
       jumpers.add(places.jumper(at));
     }
     String names = jumpers.stream().map(Jumper::name).collect(Collectors.joining(" "));
-    List<Edit> edits = jumpers.stream().<Edit>map(Edit.JumperRemoved::new).toList();
+    List<Edit> edits = jumpers.stream().<Edit>map(WireEdit.JumperRemoved::new).toList();
     Draft draft = Draft.plain(module, names, edits);
     return jumpers.size() == 1
         ? draft
@@ -51,7 +51,7 @@ final class WireFaults {
       throw places.wrong("jumper " + jumper + " does not run to a supply or ground pin");
     }
     boolean supply = places.spec(pin).kind() == PinKind.SUPPLY;
-    return Draft.plain(module, jumper.name(), new Edit.JumperRemoved(jumper))
+    return Draft.plain(module, jumper.name(), new WireEdit.JumperRemoved(jumper))
         .saying(
             pin.label()
                 + " has no "
@@ -70,19 +70,19 @@ final class WireFaults {
       throw places.wrong("end " + end + " of jumper " + jumper + " is moved to where it is meant");
     }
     return Draft.plain(
-        module, jumper + " " + end + " to " + now, new Edit.EndMoved(jumper, end, now));
+        module, jumper + " " + end + " to " + now, new WireEdit.EndMoved(jumper, end, now));
   }
 
   Draft endsSwapped() {
     places.need(4, "a jumper, its end, another jumper and its end");
-    List<Edit.EndMoved> moves = reversed(wireEnds(0));
+    List<WireEdit.EndMoved> moves = reversed(wireEnds(0));
     if (moves.isEmpty()) {
       throw places.wrong("both ends are " + places.label(1) + ", so there is nothing to exchange");
     }
     // The exchange of a with b is that of b with a: one order for both.
-    moves.sort(Comparator.comparing(Edit.EndMoved::end));
-    Edit.EndMoved first = moves.get(0);
-    Edit.EndMoved second = moves.get(1);
+    moves.sort(Comparator.comparing(WireEdit.EndMoved::end));
+    WireEdit.EndMoved first = moves.get(0);
+    WireEdit.EndMoved second = moves.get(1);
     return Draft.plain(
             module,
             first.jumper() + " " + first.end() + " with " + second.jumper() + " " + second.end(),
@@ -101,7 +101,7 @@ final class WireFaults {
   Draft orderReversed() {
     places.needPairs(0, 2, "two or more pairs of a jumper and its end");
     List<WireEnd> ends = wireEnds(0);
-    List<Edit.EndMoved> moves = reversed(ends);
+    List<WireEdit.EndMoved> moves = reversed(ends);
     if (moves.isEmpty()) {
       throw places.wrong("all ends are " + places.label(1) + ", so there is no order to reverse");
     }
@@ -130,7 +130,7 @@ final class WireFaults {
         throw places.wrong("inverter " + in + ", " + out + " is named twice");
       }
       edits.add(joined);
-      edits.add(new Edit.ContactOpen(out));
+      edits.add(new LegEdit.ContactOpen(out));
       gates.add(in + "-" + out);
       words.add(board.end(in) + " to " + board.end(out));
       repairs.add(
@@ -165,7 +165,7 @@ final class WireFaults {
         Draft.plain(
                 module,
                 jumper + " to " + now.label(),
-                new Edit.EndMoved(jumper, meant, rail(now.label())))
+                new WireEdit.EndMoved(jumper, meant, rail(now.label())))
             .saying(
                 board.end(other)
                     + " is tied to "
@@ -190,10 +190,10 @@ final class WireFaults {
     List<Edit> edits = new ArrayList<>();
     for (Jumper jumper : module.jumpers()) {
       if (jumper.touches(supply) && supply.pin() != count) {
-        edits.add(new Edit.EndMoved(jumper, supply, End.pin(fitted.label(), count)));
+        edits.add(new WireEdit.EndMoved(jumper, supply, End.pin(fitted.label(), count)));
       }
       if (jumper.touches(ground) && ground.pin() != count / 2) {
-        edits.add(new Edit.EndMoved(jumper, ground, End.pin(fitted.label(), count / 2)));
+        edits.add(new WireEdit.EndMoved(jumper, ground, End.pin(fitted.label(), count / 2)));
       }
     }
     if (edits.isEmpty()) {
@@ -268,12 +268,12 @@ final class WireFaults {
   }
 
   /** Each end moves to the place of its mirror image in the list; the middle one stays. */
-  private static List<Edit.EndMoved> reversed(List<WireEnd> ends) {
-    List<Edit.EndMoved> moves = new ArrayList<>();
+  private static List<WireEdit.EndMoved> reversed(List<WireEnd> ends) {
+    List<WireEdit.EndMoved> moves = new ArrayList<>();
     for (int i = 0; i < ends.size(); i++) {
       End now = ends.get(ends.size() - 1 - i).end();
       if (!now.equals(ends.get(i).end())) {
-        moves.add(new Edit.EndMoved(ends.get(i).jumper(), ends.get(i).end(), now));
+        moves.add(new WireEdit.EndMoved(ends.get(i).jumper(), ends.get(i).end(), now));
       }
     }
     return moves;
@@ -303,7 +303,7 @@ final class WireFaults {
 
   /** A joint has no direction: the lesser point comes first, so that equal joints are equal. */
   private static Edit joined(Point a, Point b) {
-    return a.compareTo(b) < 0 ? new Edit.JumperAdded(a, b) : new Edit.JumperAdded(b, a);
+    return a.compareTo(b) < 0 ? new WireEdit.JumperAdded(a, b) : new WireEdit.JumperAdded(b, a);
   }
 
   private static String points(Point a, Point b) {

@@ -9,7 +9,10 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import straywire.faults.Edit;
 import straywire.faults.Hypothesis;
+import straywire.faults.LegEdit;
 import straywire.faults.Mechanism;
+import straywire.faults.SupplyEdit;
+import straywire.faults.WireEdit;
 import straywire.module.End;
 import straywire.module.Jumper;
 import straywire.module.Module;
@@ -34,7 +37,7 @@ class IslandsTest {
   }
 
   private static Hypothesis missing(String from, String to) {
-    return fault(new Edit.JumperRemoved(jumper(from, to)));
+    return fault(new WireEdit.JumperRemoved(jumper(from, to)));
   }
 
   private static Jumper jumper(String from, String to) {
@@ -75,21 +78,21 @@ class IslandsTest {
 
   @Test
   void twoModulesThatTouchAreBothInQuestion() {
-    Set<String> moved = moved(work(fault(new Edit.LegsInOneRow(pin(5, 20), pin(6, 20)))));
+    Set<String> moved = moved(work(fault(new LegEdit.LegsInOneRow(pin(5, 20), pin(6, 20)))));
     assertThat(moved).anyMatch(c -> c.startsWith("a-")).anyMatch(c -> c.startsWith("b-"));
     assertThat(moved).noneMatch(c -> c.startsWith("e-"));
   }
 
   @Test
   void whatChangesRailsAloneIsLookedForEverywhere() {
-    assertThat(moved(work(fault(new Edit.RailsJoined()))))
+    assertThat(moved(work(fault(new SupplyEdit.RailsJoined()))))
         .anyMatch(c -> c.startsWith("a-"))
         .anyMatch(c -> c.startsWith("g-"));
   }
 
   @Test
   void noButtonIsPressedAfterControlsOfAnotherModule() {
-    assertThat(work(fault(new Edit.RailsJoined())))
+    assertThat(work(fault(new SupplyEdit.RailsJoined())))
         .filteredOn(step -> step.press().isPresent() && step.set().size() == 1)
         .isNotEmpty()
         .allMatch(

@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import java.util.List;
 import straywire.faults.Edit;
 import straywire.faults.Hypothesis;
+import straywire.faults.LegEdit;
 import straywire.faults.Mechanism;
+import straywire.faults.WireEdit;
 import straywire.module.End;
 import straywire.module.Jumper;
 import straywire.module.Module;
@@ -37,23 +39,23 @@ final class SymptomBench {
   }
 
   static Edit missing(String jumper) {
-    return new Edit.JumperRemoved(jumper(BEAT_MEMORY, jumper));
+    return new WireEdit.JumperRemoved(jumper(BEAT_MEMORY, jumper));
   }
 
   static Edit moved(String jumper, String end, String now) {
-    return new Edit.EndMoved(jumper(BEAT_MEMORY, jumper), pin(end), pin(now));
+    return new WireEdit.EndMoved(jumper(BEAT_MEMORY, jumper), pin(end), pin(now));
   }
 
   static Edit joined(String pin, String other) {
-    return new Edit.JumperAdded(leg(pin), leg(other));
+    return new WireEdit.JumperAdded(leg(pin), leg(other));
   }
 
   static Edit shortedTo(String rail, String pin) {
-    return new Edit.JumperAdded(leg(pin), new Point(new End(End.Kind.RAIL, rail, 0), false));
+    return new WireEdit.JumperAdded(leg(pin), new Point(new End(End.Kind.RAIL, rail, 0), false));
   }
 
   static Edit open(String pin) {
-    return new Edit.ContactOpen(pin(pin));
+    return new LegEdit.ContactOpen(pin(pin));
   }
 
   static End pin(String label) {

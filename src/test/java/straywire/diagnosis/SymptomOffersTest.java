@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import straywire.faults.ChipEdit;
 import straywire.faults.Edit;
+import straywire.faults.LegEdit;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
@@ -147,8 +149,8 @@ class SymptomOffersTest {
   void aFaultOfAGateShowsInTheSweep() throws Exception {
     Module module = module(GATES);
     SymptomScores scores = SymptomBench.scores(module);
-    List<Edit> dead = List.of(new Edit.OutputHeld(SymptomBench.pin("U1.3"), true));
-    List<Edit> twice = List.of(new Edit.PartReplaced("U1", "74x00", "LS"));
+    List<Edit> dead = List.of(new ChipEdit.OutputHeld(SymptomBench.pin("U1.3"), true));
+    List<Edit> twice = List.of(new ChipEdit.PartReplaced("U1", "74x00", "LS"));
     assertThat(yes(scores, dead, "bit-stuck-high", "L0")).isGreaterThan(0.9);
     assertThat(yes(scores, dead, "bit-stuck-high", "L1")).isLessThan(0.1);
     assertThat(yes(scores, twice, "complemented-all", "out")).isGreaterThan(0.9);
@@ -171,9 +173,9 @@ class SymptomOffersTest {
             "bus-never-drives",
             "bus-never-releases")
         .doesNotContain("writes-elsewhere", "addresses-share");
-    List<Edit> noClock = List.of(new Edit.ContactOpen(SymptomBench.pin("U1.7")));
+    List<Edit> noClock = List.of(new LegEdit.ContactOpen(SymptomBench.pin("U1.7")));
     assertThat(yes(scores, noClock, "never-changes-on-write", "kept")).isGreaterThan(0.9);
-    List<Edit> open = List.of(new Edit.ContactOpen(SymptomBench.pin("U1.1")));
+    List<Edit> open = List.of(new LegEdit.ContactOpen(SymptomBench.pin("U1.1")));
     assertThat(yes(scores, open, "bus-never-drives", "kept")).isGreaterThan(0.9);
   }
 }

@@ -20,9 +20,12 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import straywire.faults.ChipEdit;
 import straywire.faults.Edit;
 import straywire.faults.Hypothesis;
+import straywire.faults.SupplyEdit;
 import straywire.faults.VariationOf;
+import straywire.faults.WireEdit;
 import straywire.module.Entry;
 import straywire.sim.Boards;
 import straywire.sim.Wiring;
@@ -35,10 +38,11 @@ class SymptomScoresTest {
   private static final List<Edit> A0_OPEN = List.of(missing("A0-U1.1"));
   private static final List<Edit> ONE_PAST_INVERTER = List.of(moved("U3.8-U5.9", "U3.8", "U3.9"));
   private static final List<Edit> PLAIN_HIGH_RAM =
-      List.of(new Edit.PartReplaced("U1", "74x219", "LS"));
+      List.of(new ChipEdit.PartReplaced("U1", "74x219", "LS"));
   private static final List<Edit> BOTH_PLAIN_RAMS =
       List.of(
-          new Edit.PartReplaced("U1", "74x219", "LS"), new Edit.PartReplaced("U2", "74x219", "LS"));
+          new ChipEdit.PartReplaced("U1", "74x219", "LS"),
+          new ChipEdit.PartReplaced("U2", "74x219", "LS"));
   private static final List<Edit> HIGH_REVERSED =
       List.of(
           moved("D7-U1.12", "U1.12", "U1.4"),
@@ -64,17 +68,17 @@ class SymptomScoresTest {
   private static final List<Edit> ENABLE_LOW = List.of(shortedTo("GND", "U5.19"));
   private static final List<Edit> DIRECTION_LOW =
       List.of(
-          new Edit.JumperRemoved(SymptomBench.jumper(BEAT_MEMORY, "VCC-U5.1")),
+          new WireEdit.JumperRemoved(SymptomBench.jumper(BEAT_MEMORY, "VCC-U5.1")),
           shortedTo("GND", "U5.1"));
   private static final List<Edit> WRITE_HELD_LOW = List.of(shortedTo("GND", "U1.3"));
   private static final List<Edit> WRITES_WITH_D4 = List.of(joined("U1.3", "U1.4"));
   private static final List<Edit> INVERTER_ON_ITSELF = List.of(joined("U3.3", "U3.4"));
-  private static final List<Edit> REVERSED_SUPPLY = List.of(new Edit.SupplyReversed());
+  private static final List<Edit> REVERSED_SUPPLY = List.of(new SupplyEdit.SupplyReversed());
   private static final List<Edit> A0_OPEN_AT_LOW_RAM = List.of(open("U2.1"));
   private static final List<Edit> WRITE_OPEN_AT_LOW_RAM = List.of(open("U2.3"));
   private static final List<Edit> ADDRESSES_SWAPPED =
       List.of(moved("A0-U1.1", "U1.1", "U1.15"), moved("A1-U1.15", "U1.15", "U1.1"));
-  private static final List<Edit> UNLISTED = List.of(new Edit.PartUnlisted("U1"));
+  private static final List<Edit> UNLISTED = List.of(new ChipEdit.PartUnlisted("U1"));
 
   /** How likely a yes must be. */
   private enum Yes {

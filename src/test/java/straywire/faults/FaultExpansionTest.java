@@ -40,7 +40,7 @@ class FaultExpansionTest {
   }
 
   private static Edit moved(String jumper, End end, End now) {
-    return new Edit.EndMoved(jumper(jumper), end, now);
+    return new WireEdit.EndMoved(jumper(jumper), end, now);
   }
 
   private static Point leg(String pin) {
@@ -57,7 +57,7 @@ class FaultExpansionTest {
     for (String leg : legs.split(" ")) {
       String[] fromTo = leg.split(">");
       edits.add(
-          new Edit.LegElsewhere(
+          new LegEdit.LegElsewhere(
               pin(part + "." + fromTo[0]),
               fromTo[1].equals("-") ? Optional.empty() : Optional.of(pin(part + "." + fromTo[1]))));
     }
@@ -78,7 +78,7 @@ class FaultExpansionTest {
   void aMissingJumperIsTakenAwayAndPutBack() {
     Hypothesis h = expand(Mechanism.JUMPER_MISSING, "U1.5-U3.1");
     assertThat(h.id()).isEqualTo("jumper-missing U1.5-U3.1");
-    assertThat(h.edits()).containsExactly(new Edit.JumperRemoved(jumper("U1.5-U3.1")));
+    assertThat(h.edits()).containsExactly(new WireEdit.JumperRemoved(jumper("U1.5-U3.1")));
     assertThat(h.words())
         .isEqualTo("The jumper from U1 pin 5 (/O1) to U3 pin 1 (1A) is missing or broken");
     assertThat(h.repair())
@@ -97,7 +97,7 @@ class FaultExpansionTest {
   void aMissingSupplyJumperLeavesThePartWithoutSupplyOrGround() {
     Hypothesis supply = expand(Mechanism.SUPPLY_JUMPER_MISSING, "VCC-U3.14");
     assertThat(supply.id()).isEqualTo("supply-jumper-missing VCC-U3.14");
-    assertThat(supply.edits()).containsExactly(new Edit.JumperRemoved(jumper("VCC-U3.14")));
+    assertThat(supply.edits()).containsExactly(new WireEdit.JumperRemoved(jumper("VCC-U3.14")));
     assertThat(supply.words())
         .isEqualTo(
             "U3 has no supply: the jumper from the supply rail VCC to U3 pin 14 (VCC) is missing"
@@ -123,7 +123,7 @@ class FaultExpansionTest {
   void aLegOutOfItsRowHasNoContact() {
     Hypothesis h = expand(Mechanism.LEG_NOT_IN_ROW, "U1.3");
     assertThat(h.id()).isEqualTo("leg-not-in-row U1.3");
-    assertThat(h.edits()).containsExactly(new Edit.ContactOpen(pin("U1.3")));
+    assertThat(h.edits()).containsExactly(new LegEdit.ContactOpen(pin("U1.3")));
     assertThat(h.words())
         .isEqualTo(
             "U1 pin 3 (/WE) has no contact with its row: leg bent under, bad hole or part not"
@@ -267,8 +267,8 @@ class FaultExpansionTest {
     assertThat(h.id()).isEqualTo("inverter-bypassed U3.1-U3.2");
     assertThat(h.edits())
         .containsExactly(
-            new Edit.JumperAdded(row(pin("U3.1")), row(pin("U3.2"))),
-            new Edit.ContactOpen(pin("U3.2")));
+            new WireEdit.JumperAdded(row(pin("U3.1")), row(pin("U3.2"))),
+            new LegEdit.ContactOpen(pin("U3.2")));
     assertThat(h.words())
         .isEqualTo(
             "The inverter U3 pin 1 (1A) to U3 pin 2 (1Y) is left out: the wire runs past it");
@@ -297,7 +297,7 @@ class FaultExpansionTest {
   void aBridgeJoinsTwoPointsWhicheverIsNamedFirst() {
     Hypothesis h = expand(Mechanism.BRIDGED, "U3.2", "U3.1");
     assertThat(h.id()).isEqualTo("bridged U3.1 U3.2");
-    assertThat(h.edits()).containsExactly(new Edit.JumperAdded(leg("U3.1"), leg("U3.2")));
+    assertThat(h.edits()).containsExactly(new WireEdit.JumperAdded(leg("U3.1"), leg("U3.2")));
     assertThat(h.words()).isEqualTo("U3 pin 1 (1A) is joined to U3 pin 2 (1Y)");
     assertThat(h.repair())
         .isEqualTo(
@@ -308,7 +308,7 @@ class FaultExpansionTest {
                 + VIEW
                 + ".");
     assertThat(expand(Mechanism.BRIDGED, "U3.1/row", "R1").edits())
-        .containsExactly(new Edit.JumperAdded(row(pin("U3.1")), row(lamp("R1"))));
+        .containsExactly(new WireEdit.JumperAdded(row(pin("U3.1")), row(lamp("R1"))));
     assertWrong("a bridge joins two points, got only U3.1", Mechanism.BRIDGED, "U3.1", "U3.1");
     assertWrong("there is no point U3.15 in module small", Mechanism.BRIDGED, "U3.15", "U3.1");
   }
@@ -317,7 +317,8 @@ class FaultExpansionTest {
   void aShortedPinIsJoinedToTheRailThePowerEnters() {
     Hypothesis low = expand(Mechanism.SHORTED_LOW, "U3.2");
     assertThat(low.id()).isEqualTo("shorted-low U3.2");
-    assertThat(low.edits()).containsExactly(new Edit.JumperAdded(leg("U3.2"), row(rail("GND"))));
+    assertThat(low.edits())
+        .containsExactly(new WireEdit.JumperAdded(leg("U3.2"), row(rail("GND"))));
     assertThat(low.words()).isEqualTo("U3 pin 2 (1Y) is shorted to the ground rail GND");
     assertThat(low.repair())
         .isEqualTo(
@@ -328,7 +329,8 @@ class FaultExpansionTest {
                 + "; if there is none the short is inside a part on that line: exchange U3 first.");
     Hypothesis high = expand(Mechanism.SHORTED_HIGH, "U3.2");
     assertThat(high.id()).isEqualTo("shorted-high U3.2");
-    assertThat(high.edits()).containsExactly(new Edit.JumperAdded(leg("U3.2"), row(rail("VCC"))));
+    assertThat(high.edits())
+        .containsExactly(new WireEdit.JumperAdded(leg("U3.2"), row(rail("VCC"))));
     assertWrong(
         "U3.14 is a supply or ground pin; a short there joins the rails",
         Mechanism.SHORTED_LOW,
@@ -339,17 +341,17 @@ class FaultExpansionTest {
   void stuckAndDeadPinsAreInsideThePart() {
     Hypothesis low = expand(Mechanism.OUTPUT_STUCK_LOW, "U3.2");
     assertThat(low.id()).isEqualTo("output-stuck-low U3.2");
-    assertThat(low.edits()).containsExactly(new Edit.OutputHeld(pin("U3.2"), false));
+    assertThat(low.edits()).containsExactly(new ChipEdit.OutputHeld(pin("U3.2"), false));
     assertThat(low.words()).isEqualTo("The output U3 pin 2 (1Y) stays low whatever the inputs say");
     assertThat(low.repair()).isEqualTo(OFF + "Exchange U3 for a known good 74x04 of family LS.");
     assertThat(expand(Mechanism.OUTPUT_STUCK_HIGH, "U3.2").edits())
-        .containsExactly(new Edit.OutputHeld(pin("U3.2"), true));
+        .containsExactly(new ChipEdit.OutputHeld(pin("U3.2"), true));
     assertThat(expand(Mechanism.OUTPUT_DEAD, "U3.2").edits())
-        .containsExactly(new Edit.OutputDead(pin("U3.2")));
+        .containsExactly(new ChipEdit.OutputDead(pin("U3.2")));
     assertThat(expand(Mechanism.INPUT_STUCK_LOW, "U3.1").edits())
-        .containsExactly(new Edit.InputHeld(pin("U3.1"), false));
+        .containsExactly(new ChipEdit.InputHeld(pin("U3.1"), false));
     Hypothesis high = expand(Mechanism.INPUT_STUCK_HIGH, "U3.1");
-    assertThat(high.edits()).containsExactly(new Edit.InputHeld(pin("U3.1"), true));
+    assertThat(high.edits()).containsExactly(new ChipEdit.InputHeld(pin("U3.1"), true));
     assertThat(high.words())
         .isEqualTo("The part takes U3 pin 1 (1A) for high whatever is on the leg");
     assertWrong("place U3.1 is not an output but INPUT", Mechanism.OUTPUT_STUCK_LOW, "U3.1");
@@ -463,7 +465,7 @@ class FaultExpansionTest {
   void anUnlinkedRailSegmentIsLinked() {
     Hypothesis h = expand(Mechanism.RAIL_NOT_LINKED, "GND.right");
     assertThat(h.id()).isEqualTo("rail-not-linked GND.right");
-    assertThat(h.edits()).containsExactly(new Edit.RailUnlinked("GND.right"));
+    assertThat(h.edits()).containsExactly(new SupplyEdit.RailUnlinked("GND.right"));
     assertThat(h.words())
         .isEqualTo("The ground rail GND.right is not linked to the ground rail GND");
     assertThat(h.repair())
@@ -476,12 +478,12 @@ class FaultExpansionTest {
   void aWrongPartIsExchangedForTheOneMeant() {
     Hypothesis h = expand(Mechanism.WRONG_PART, "U1", "74x219", "LS");
     assertThat(h.id()).isEqualTo("wrong-part U1 74x219 LS");
-    assertThat(h.edits()).containsExactly(new Edit.PartReplaced("U1", "74x219", "LS"));
+    assertThat(h.edits()).containsExactly(new ChipEdit.PartReplaced("U1", "74x219", "LS"));
     assertThat(h.words()).isEqualTo("In the place of U1 (74x189, LS) sits a 74x219 of family LS");
     assertThat(h.repair())
         .isEqualTo(OFF + "Read the marking; exchange U1 for a known good 74x189 of family LS.");
     assertThat(expand(Mechanism.WRONG_PART, "U1", "74x189", "HC").edits())
-        .containsExactly(new Edit.PartReplaced("U1", "74x189", "HC"));
+        .containsExactly(new ChipEdit.PartReplaced("U1", "74x189", "HC"));
     assertWrong(
         "U1 is meant to be a 74x189 of family LS", Mechanism.WRONG_PART, "U1", "74x189", "LS");
     assertWrong("there is no part type 74x999", Mechanism.WRONG_PART, "U1", "74x999", "LS");
@@ -494,7 +496,8 @@ class FaultExpansionTest {
   void lampsCanBeBareBackwardsOrDead() {
     Hypothesis one = expand(Mechanism.BARE_LED, "R1");
     assertThat(one.id()).isEqualTo("bare-led R1");
-    assertThat(one.edits()).containsExactly(new Edit.LampChanged("R1", Edit.LampFault.NO_RESISTOR));
+    assertThat(one.edits())
+        .containsExactly(new LampEdit.LampChanged("R1", LampEdit.LampFault.NO_RESISTOR));
     assertThat(one.words()).isEqualTo("The lamp R1 (memory 1) has no series resistor");
     assertThat(one.repair())
         .isEqualTo(OFF + "Put its resistor of 2200 ohms in series with the lamp R1 (memory 1).");
@@ -502,17 +505,17 @@ class FaultExpansionTest {
     assertThat(both.id()).isEqualTo("bare-led R0 R1");
     assertThat(both.edits())
         .containsExactly(
-            new Edit.LampChanged("R0", Edit.LampFault.NO_RESISTOR),
-            new Edit.LampChanged("R1", Edit.LampFault.NO_RESISTOR));
+            new LampEdit.LampChanged("R0", LampEdit.LampFault.NO_RESISTOR),
+            new LampEdit.LampChanged("R1", LampEdit.LampFault.NO_RESISTOR));
     assertThat(both.words()).isEqualTo("The lamps R0, R1 have no series resistors");
     assertThat(both.repair())
         .isEqualTo(OFF + "Put a resistor of 2200 ohms in series with each of the lamps R0, R1.");
     assertThat(expand(Mechanism.LED_BACKWARDS, "R1").edits())
-        .containsExactly(new Edit.LampChanged("R1", Edit.LampFault.BACKWARDS));
+        .containsExactly(new LampEdit.LampChanged("R1", LampEdit.LampFault.BACKWARDS));
     assertThat(expand(Mechanism.LED_BACKWARDS, "R1").repair())
         .isEqualTo(OFF + "Turn the lamp R1 (memory 1) round.");
     assertThat(expand(Mechanism.LED_DEAD, "R1").edits())
-        .containsExactly(new Edit.LampChanged("R1", Edit.LampFault.DEAD));
+        .containsExactly(new LampEdit.LampChanged("R1", LampEdit.LampFault.DEAD));
     assertThat(expand(Mechanism.LED_DEAD, "R1").repair())
         .isEqualTo(OFF + "Exchange the lamp R1 (memory 1) for a known good one.");
     assertWrong("there is no lamp A0 in module small", Mechanism.LED_DEAD, "A0");
@@ -526,17 +529,20 @@ class FaultExpansionTest {
     Hypothesis dead = expand(Mechanism.CONTACT_DEAD, "write");
     assertThat(dead.id()).isEqualTo("contact-dead write");
     assertThat(dead.edits())
-        .containsExactly(new Edit.ControlChanged("write", Edit.ControlFault.CONTACT_NEVER_CLOSES));
+        .containsExactly(
+            new ControlEdit.ControlChanged("write", ControlEdit.ControlFault.CONTACT_NEVER_CLOSES));
     assertThat(dead.words()).isEqualTo("The button write never closes");
     assertThat(dead.repair())
         .isEqualTo(OFF + "Turn the button write by a quarter, or exchange it.");
     assertThat(expand(Mechanism.CONTACT_STUCK, "A0").edits())
-        .containsExactly(new Edit.ControlChanged("A0", Edit.ControlFault.CONTACT_ALWAYS_CLOSED));
+        .containsExactly(
+            new ControlEdit.ControlChanged("A0", ControlEdit.ControlFault.CONTACT_ALWAYS_CLOSED));
     assertThat(expand(Mechanism.CONTACT_STUCK, "A0").repair())
         .isEqualTo(OFF + "Exchange the switch A0 (address 1).");
     Hypothesis pull = expand(Mechanism.PULL_MISSING, "A0");
     assertThat(pull.edits())
-        .containsExactly(new Edit.ControlChanged("A0", Edit.ControlFault.PULL_MISSING));
+        .containsExactly(
+            new ControlEdit.ControlChanged("A0", ControlEdit.ControlFault.PULL_MISSING));
     assertThat(pull.repair())
         .isEqualTo(
             OFF
@@ -551,7 +557,8 @@ class FaultExpansionTest {
     Hypothesis twice = expand(Mechanism.CONTACT_BOUNCES, "write", "2");
     assertThat(twice.id()).isEqualTo("contact-bounces write 2");
     assertThat(twice.edits())
-        .containsExactly(new Edit.ControlChanged("write", Edit.ControlFault.BOUNCES_TWICE));
+        .containsExactly(
+            new ControlEdit.ControlChanged("write", ControlEdit.ControlFault.BOUNCES_TWICE));
     assertThat(twice.words()).isEqualTo("The button write bounces: it closes twice at each press");
     assertThat(twice.repair())
         .isEqualTo(
@@ -559,7 +566,8 @@ class FaultExpansionTest {
                 + "Quiet the button write: 10 kilohm and 1 uF before a Schmitt input, or a"
                 + " change-over contact with a latch of two gates.");
     assertThat(expand(Mechanism.CONTACT_BOUNCES, "write", "any").edits())
-        .containsExactly(new Edit.ControlChanged("write", Edit.ControlFault.BOUNCES_ANYHOW));
+        .containsExactly(
+            new ControlEdit.ControlChanged("write", ControlEdit.ControlFault.BOUNCES_ANYHOW));
     assertWrong(
         "a contact closes any, 2, 3 or 4 times, got 5", Mechanism.CONTACT_BOUNCES, "write", "5");
   }
@@ -571,8 +579,8 @@ class FaultExpansionTest {
     assertThat(h.edits())
         .hasSize(7)
         .contains(
-            new Edit.LegsInOneRow(pin("U3.1"), pin("U3.14")),
-            new Edit.LegsInOneRow(pin("U3.7"), pin("U3.8")));
+            new LegEdit.LegsInOneRow(pin("U3.1"), pin("U3.14")),
+            new LegEdit.LegsInOneRow(pin("U3.7"), pin("U3.8")));
     assertThat(h.words())
         .isEqualTo(
             "U3 (74x04, LS) does not sit across the trench, so that each leg shares a row with the"
@@ -611,7 +619,7 @@ class FaultExpansionTest {
   void anUnlistedMisbehaviourIsThePartItself() {
     Hypothesis h = expand(Mechanism.PART_UNLISTED, "U3");
     assertThat(h.id()).isEqualTo("part-unlisted U3");
-    assertThat(h.edits()).containsExactly(new Edit.PartUnlisted("U3"));
+    assertThat(h.edits()).containsExactly(new ChipEdit.PartUnlisted("U3"));
     assertThat(h.words()).isEqualTo("U3 (74x04, LS) misbehaves in a way not listed");
     assertThat(h.repair()).isEqualTo(OFF + "Exchange U3 for a known good 74x04 of family LS.");
   }
@@ -620,7 +628,7 @@ class FaultExpansionTest {
   void supplyFaultsPutCautionFirst() {
     Hypothesis reversed = expand(Mechanism.SUPPLY_REVERSED);
     assertThat(reversed.id()).isEqualTo("supply-reversed");
-    assertThat(reversed.edits()).containsExactly(new Edit.SupplyReversed());
+    assertThat(reversed.edits()).containsExactly(new SupplyEdit.SupplyReversed());
     assertThat(reversed.repair())
         .isEqualTo(
             HOT
@@ -628,7 +636,7 @@ class FaultExpansionTest {
                 + " tested.");
     Hypothesis joined = expand(Mechanism.RAILS_JOINED);
     assertThat(joined.id()).isEqualTo("rails-joined");
-    assertThat(joined.edits()).containsExactly(new Edit.RailsJoined());
+    assertThat(joined.edits()).containsExactly(new SupplyEdit.RailsJoined());
     assertThat(joined.repair()).startsWith(HOT);
   }
 

@@ -8,7 +8,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import straywire.faults.ChipEdit;
+import straywire.faults.ControlEdit;
 import straywire.faults.Edit;
+import straywire.faults.LampEdit;
+import straywire.faults.LegEdit;
+import straywire.faults.WireEdit;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -49,8 +54,8 @@ final class VerilogBoard {
   private final Map<End, Boolean> heldOutputs = new TreeMap<>();
   private final Map<End, Boolean> heldInputs = new TreeMap<>();
   private final Set<End> cutOutputs = new HashSet<>();
-  private final Map<String, Edit.PartReplaced> replaced = new TreeMap<>();
-  private final Map<String, Edit.ControlFault> controlFaults = new TreeMap<>();
+  private final Map<String, ChipEdit.PartReplaced> replaced = new TreeMap<>();
+  private final Map<String, ControlEdit.ControlFault> controlFaults = new TreeMap<>();
   private final Set<String> darkLamps = new HashSet<>();
 
   private VerilogBoard(Module module) {
@@ -97,32 +102,32 @@ final class VerilogBoard {
   }
 
   private void apply(Edit edit, Map<Jumper, List<End>> jumpers, Set<End> lifted) {
-    if (edit instanceof Edit.JumperRemoved e) {
+    if (edit instanceof WireEdit.JumperRemoved e) {
       jumpers.remove(e.jumper());
-    } else if (edit instanceof Edit.JumperAdded e) {
+    } else if (edit instanceof WireEdit.JumperAdded e) {
       join(e.from().toString(), e.to().toString());
-    } else if (edit instanceof Edit.LegsInOneRow e) {
+    } else if (edit instanceof LegEdit.LegsInOneRow e) {
       join(leg(e.pin()), leg(e.other()));
-    } else if (edit instanceof Edit.EndMoved e) {
+    } else if (edit instanceof WireEdit.EndMoved e) {
       jumpers.get(e.jumper()).set(e.jumper().from().equals(e.end()) ? 0 : 1, e.now());
-    } else if (edit instanceof Edit.ContactOpen e) {
+    } else if (edit instanceof LegEdit.ContactOpen e) {
       lifted.add(e.pin());
-    } else if (edit instanceof Edit.LegElsewhere e) {
+    } else if (edit instanceof LegEdit.LegElsewhere e) {
       lifted.add(e.pin());
       e.row().ifPresent(r -> join(leg(e.pin()), row(r)));
-    } else if (edit instanceof Edit.OutputHeld e) {
+    } else if (edit instanceof ChipEdit.OutputHeld e) {
       heldOutputs.put(e.pin(), e.high());
-    } else if (edit instanceof Edit.OutputDead e) {
+    } else if (edit instanceof ChipEdit.OutputDead e) {
       cutOutputs.add(e.pin());
-    } else if (edit instanceof Edit.InputHeld e) {
+    } else if (edit instanceof ChipEdit.InputHeld e) {
       heldInputs.put(e.pin(), e.high());
-    } else if (edit instanceof Edit.PartReplaced e) {
+    } else if (edit instanceof ChipEdit.PartReplaced e) {
       replaced.put(e.part(), e);
-    } else if (edit instanceof Edit.ControlChanged e) {
+    } else if (edit instanceof ControlEdit.ControlChanged e) {
       controlFaults.put(e.control(), e.fault());
-    } else if (edit instanceof Edit.LampChanged e) {
+    } else if (edit instanceof LampEdit.LampChanged e) {
       // A bare LED among LS parts changes levels, but no logic.
-      if (e.fault() != Edit.LampFault.NO_RESISTOR) {
+      if (e.fault() != LampEdit.LampFault.NO_RESISTOR) {
         darkLamps.add(e.lamp());
       }
     } else {
@@ -257,11 +262,11 @@ final class VerilogBoard {
   }
 
   private void control(Control control) {
-    Edit.ControlFault fault = controlFaults.get(control.label());
+    ControlEdit.ControlFault fault = controlFaults.get(control.label());
     String closed = "closed_" + control.label();
-    if (fault == Edit.ControlFault.CONTACT_NEVER_CLOSES) {
+    if (fault == ControlEdit.ControlFault.CONTACT_NEVER_CLOSES) {
       closed = "1'b0";
-    } else if (fault == Edit.ControlFault.CONTACT_ALWAYS_CLOSED) {
+    } else if (fault == ControlEdit.ControlFault.CONTACT_ALWAYS_CLOSED) {
       closed = "1'b1";
     }
     String wire = wire(row(new End(End.Kind.CONTROL, control.label(), 0)));
@@ -271,7 +276,10 @@ final class VerilogBoard {
     lines.add(
         "control #(.PULL(%d)) control_%s (%s, %s);"
             .formatted(
-                fault == Edit.ControlFault.PULL_MISSING ? 0 : 1, control.label(), wire, closed));
+                fault == ControlEdit.ControlFault.PULL_MISSING ? 0 : 1,
+                control.label(),
+                wire,
+                closed));
   }
 
   private void lamp(Lamp lamp) {

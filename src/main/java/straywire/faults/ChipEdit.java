@@ -1,0 +1,151 @@
+package straywire.faults;
+
+import java.util.List;
+import straywire.module.End;
+import straywire.module.Module;
+
+/** What is wrong inside a part, or with which part it is. */
+public sealed interface ChipEdit extends Edit {
+  /** What goes wrong behind one pin. */
+  sealed interface AtPin extends ChipEdit {
+    End pin();
+
+    @Override
+    default List<End> touches(Module module) {
+      return List.of(pin());
+    }
+
+    @Override
+    default String repair(Module module) {
+      return new BoardWords(module).exchange(pin().label());
+    }
+  }
+
+  /** An output of a part that drives one level whatever its inputs say. */
+  record OutputHeld(End pin, boolean high) implements AtPin {
+    @Override
+    public void build(Building building) {
+      building.variation.holdOutput(pin.label(), pin.pin(), high);
+    }
+
+    @Override
+    public Claim claim() {
+      return Claim.of("inside", pin.label(), "output " + pin.pin());
+    }
+
+    @Override
+    public String words(Module module) {
+      return "The output "
+          + new BoardWords(module).end(pin)
+          + " stays "
+          + (high ? "high" : "low")
+          + " whatever the inputs say";
+    }
+  }
+
+  /** An output of a part that never drives. */
+  record OutputDead(End pin) implements AtPin {
+    @Override
+    public void build(Building building) {
+      building.variation.killOutput(pin.label(), pin.pin());
+    }
+
+    @Override
+    public Claim claim() {
+      return Claim.of("inside", pin.label(), "output " + pin.pin());
+    }
+
+    @Override
+    public String words(Module module) {
+      return "The output " + new BoardWords(module).end(pin) + " never drives";
+    }
+  }
+
+  /** An input that the part takes for one level whatever is on its leg. */
+  record InputHeld(End pin, boolean high) implements AtPin {
+    @Override
+    public void build(Building building) {
+      building.variation.holdInput(pin.label(), pin.pin(), high);
+    }
+
+    @Override
+    public Claim claim() {
+      return Claim.of("inside", pin.label(), "input " + pin.pin());
+    }
+
+    @Override
+    public String words(Module module) {
+      return "The part takes "
+          + new BoardWords(module).end(pin)
+          + " for "
+          + (high ? "high" : "low")
+          + " whatever is on the leg";
+    }
+  }
+
+  /** Another part type, or another family, in the socket. */
+  record PartReplaced(String part, String type, String family) implements ChipEdit {
+    @Override
+    public void build(Building building) {
+      building.replace(part, type, family);
+    }
+
+    @Override
+    public List<End> touches(Module module) {
+      return new BoardWords(module).pins(part);
+    }
+
+    @Override
+    public Claim claim() {
+      return Claim.of("inside", part);
+    }
+
+    @Override
+    public String words(Module module) {
+      return "In the place of "
+          + new BoardWords(module).part(part)
+          + " sits a "
+          + type
+          + " of family "
+          + family;
+    }
+
+    @Override
+    public String repair(Module module) {
+      return "Read the marking; " + BoardWords.decapitalised(new BoardWords(module).exchange(part));
+    }
+
+    @Override
+    public List<String> seenAt(Module module) {
+      return List.of("part " + part);
+    }
+  }
+
+  /** A part that misbehaves in a way no other edit describes: its outputs are unknown. */
+  record PartUnlisted(String part) implements ChipEdit {
+    @Override
+    public void build(Building building) {
+      building.variation.unlist(part);
+    }
+
+    @Override
+    public List<End> touches(Module module) {
+      return new BoardWords(module).pins(part);
+    }
+
+    @Override
+    public Claim claim() {
+      return Claim.of("inside", part);
+    }
+
+    @Override
+    public String words(Module module) {
+      return new BoardWords(module).part(part) + " misbehaves in a way not listed";
+    }
+
+    @Override
+    public String repair(Module module) {
+      return new BoardWords(module).exchange(part);
+    }
+  }
+}
