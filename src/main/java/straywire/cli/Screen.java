@@ -99,6 +99,15 @@ final class Screen {
     }
   }
 
+  /** A line whose further lines stand under its words, not under its number. */
+  private void hanging(String start, String words) {
+    if (start.length() + words.length() <= columns) {
+      out.println(start + words);
+    } else {
+      Wrapped.lines(start, " ".repeat(start.length()), words, columns).forEach(out::println);
+    }
+  }
+
   /** What to type; left out of a report. */
   private void toType(String text) {
     if (answered) {
@@ -189,9 +198,9 @@ final class Screen {
   private void suspect(int rank, Suspect suspect, List<BenchLog.Line> standing) {
     List<Hypothesis> members = suspect.members();
     String head = String.format(Locale.ROOT, "  %d. %4s  ", rank, percent(suspect.probability()));
-    line(head + members.get(0).words());
+    hanging(head, members.get(0).words());
     for (int i = 1; i < Math.min(MOST_FAULTS, members.size()); i++) {
-      line("           or: " + members.get(i).words());
+      hanging("           or: ", members.get(i).words());
     }
     if (members.size() > MOST_FAULTS) {
       int more = members.size() - MOST_FAULTS;
@@ -269,7 +278,7 @@ final class Screen {
     line("Repair:");
     cures.entrySet().stream()
         .limit(MOST_FAULTS)
-        .forEach(cure -> line("  " + cure.getValue() + ") " + cure.getKey()));
+        .forEach(cure -> hanging("  " + cure.getValue() + ") ", cure.getKey()));
     toType(
         cures.size() == 1
             ? "Then type repaired."
@@ -320,7 +329,7 @@ final class Screen {
         break;
       }
       Hypothesis first = suspect.first();
-      line("  " + rank + ". " + percent(suspect.probability()) + "  " + first.words());
+      hanging("  " + rank + ". " + percent(suspect.probability()) + "  ", first.words());
       line("     rule " + first.rule() + ": " + first.reason());
       for (Ground ground : suspect.grounds().stream().limit(2 * MOST_GROUNDS).toList()) {
         BenchLog.Line entry = standing.get(ground.entry());
