@@ -9,31 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import straywire.parts.SampleGate;
 
 class PartCommandTest {
-  private static final String GATE =
-      """
-      format: straywire-part/1
-      type: strike-gate
-      title: Gate of the striker
-      group: gate
-      function: Y is low while A and B are high.
-      pins:
-        input: {1: A, 2: B}
-        output: {3: Y}
-        ground: {4: GND}
-        unconnected: {5: NC}
-        supply: {6: VCC}
-      logic: |
-        Y = !(A & B)
-      table: |
-        A B | Y
-        L X | H
-        H H | L
-      open-input: Reads as 1.
-      sources: ["pins: none", "function: none"]
-      """;
-
   @TempDir private Path folder;
 
   @Test
@@ -138,7 +116,7 @@ class PartCommandTest {
 
   @Test
   void aPartFileOfOnesOwnIsCheckedShownAndFound() throws IOException {
-    Path file = Files.writeString(folder.resolve("gate.yaml"), GATE);
+    Path file = Files.writeString(folder.resolve("gate.yaml"), SampleGate.YAML);
     assertThat(CommandRun.of("part", "check", file.toString()).out())
         .isEqualTo(file + ": fine. strike-gate does what its function table says.\n");
     String place = folder.toString();
@@ -150,11 +128,13 @@ class PartCommandTest {
 
   @Test
   void aPartFileThatDoesNotDoWhatItsTableSaysIsRefused() throws IOException {
-    Path file = Files.writeString(folder.resolve("gate.yaml"), GATE.replace("H H | L", "H H | H"));
+    Path file =
+        Files.writeString(
+            folder.resolve("gate.yaml"), SampleGate.YAML.replace("H H | L", "H H | H"));
     CommandRun run = CommandRun.of("part", "check", file.toString());
     assertThat(run.code()).isEqualTo(ExitCode.BAD_INPUT.number());
-    assertThat(run.err()).contains("gate.yaml:17: table: Y should show H, the logic gives L");
-    Files.writeString(file, GATE.replace("group: gate", "group: gates"));
+    assertThat(run.err()).contains("gate.yaml:16: table: Y should show H, the logic gives L");
+    Files.writeString(file, SampleGate.YAML.replace("function:", "group: gates\nfunction:"));
     assertThat(CommandRun.of("part", "check", file.toString()).err())
         .contains("gate.yaml:4: group: expected one of gate, buffer");
   }

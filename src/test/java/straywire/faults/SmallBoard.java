@@ -14,11 +14,10 @@ import straywire.module.OnPaper;
 import straywire.module.Passives;
 import straywire.module.RailSegment;
 import straywire.parts.Family;
+import straywire.parts.NoLogic;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
-import straywire.parts.PartLogic;
 import straywire.parts.PinKind;
-import straywire.parts.PinPlanes;
 import straywire.parts.PinSpec;
 
 /** A memory, an inverter chip and two lamps; U9 is an empty socket. Parts have no function. */
@@ -109,7 +108,7 @@ final class SmallBoard {
     for (String name : names.split(" ")) {
       pins.add(new PinSpec(pins.size() + 1, name, kind(name)));
     }
-    return new Part(type, type, "", pins, false, new NoFunction());
+    return new Part(type, type, "", pins, false, new NoLogic());
   }
 
   private static PinKind kind(String name) {
@@ -144,36 +143,6 @@ final class SmallBoard {
     @Override
     public List<String> types() {
       return List.of("74x04", "74x189", "74x219", "74x90");
-    }
-  }
-
-  /** Expansion looks at pins only. */
-  private static final class NoFunction implements PartLogic {
-    @Override
-    public int stateLength() {
-      return 0;
-    }
-
-    @Override
-    public void forget(long[] state, int at, long lanes) {}
-
-    @Override
-    public boolean step(PinPlanes pins, long[] state, int at, long lanes) {
-      return false;
-    }
-
-    @Override
-    public void trace(
-        PinPlanes pins, long[] state, int at, int pin, long lanes, UnknownSink sink) {}
-
-    @Override
-    public int cellCount() {
-      return 0;
-    }
-
-    @Override
-    public long unknownCell(long[] state, int at, int cell) {
-      return 0;
     }
   }
 }

@@ -4,11 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import straywire.parts.Family;
+import straywire.parts.NoLogic;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
-import straywire.parts.PartLogic;
 import straywire.parts.PinKind;
-import straywire.parts.PinPlanes;
 import straywire.parts.PinSpec;
 
 /** The pins of the three part types of the beat memory, enough to read its module file. */
@@ -35,7 +34,7 @@ final class BeatParts implements PartLibrary {
       String[] nameAndKind = pin.split(":");
       specs.add(new PinSpec(specs.size() + 1, nameAndKind[0], kind(nameAndKind[1])));
     }
-    return new Part(type, type, "", specs, false, new Nothing());
+    return new Part(type, type, "", specs, false, new NoLogic());
   }
 
   private static PinKind kind(String letter) {
@@ -69,35 +68,5 @@ final class BeatParts implements PartLibrary {
   @Override
   public List<String> families() {
     return List.of("HC", "LS");
-  }
-
-  /** Reading a file never asks a part what it does. */
-  private static final class Nothing implements PartLogic {
-    @Override
-    public int stateLength() {
-      return 0;
-    }
-
-    @Override
-    public void forget(long[] state, int at, long lanes) {}
-
-    @Override
-    public boolean step(PinPlanes pins, long[] state, int at, long lanes) {
-      return false;
-    }
-
-    @Override
-    public void trace(
-        PinPlanes pins, long[] state, int at, int pin, long lanes, UnknownSink sink) {}
-
-    @Override
-    public int cellCount() {
-      return 0;
-    }
-
-    @Override
-    public long unknownCell(long[] state, int at, int cell) {
-      return 0;
-    }
   }
 }

@@ -14,28 +14,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class OwnPartsTest {
-  private static final String GATE =
-      """
-      format: straywire-part/1
-      type: my-gate
-      title: A gate
-      function: Y is low while A and B are high.
-      pins:
-        input: {1: A, 2: B}
-        output: {3: Y}
-        ground: {4: GND}
-        unconnected: {5: NC}
-        supply: {6: VCC}
-      logic: |
-        Y = !(A & B)
-      table: |
-        A B | Y
-        L X | H
-        H H | L
-      open-input: Reads as 1.
-      sources: ["pins: none", "function: none"]
-      """;
-
   @TempDir Path folder;
 
   private OwnParts load(String text) throws IOException {
@@ -46,18 +24,18 @@ class OwnPartsTest {
 
   @Test
   void aPartFileIsFoundBesideTheShippedOnes() throws IOException {
-    OwnParts parts = load(GATE);
-    assertThat(parts.part("my-gate").orElseThrow().pinCount()).isEqualTo(6);
+    OwnParts parts = load(SampleGate.YAML);
+    assertThat(parts.part("strike-gate").orElseThrow().pinCount()).isEqualTo(6);
     assertThat(parts.part("74x00")).isPresent();
-    assertThat(parts.types()).contains("my-gate", "74x00").isSorted();
-    assertThat(parts.notes("my-gate").orElseThrow().openInput()).isEqualTo("Reads as 1.");
+    assertThat(parts.types()).contains("strike-gate", "74x00").isSorted();
+    assertThat(parts.notes("strike-gate").orElseThrow().openInput()).isEqualTo("Reads as 1.");
     assertThat(parts.family("LS")).isPresent();
   }
 
   @Test
   void aFolderOfPartFilesIsRead() throws IOException {
-    Files.writeString(folder.resolve("b.yaml"), GATE.replace("my-gate", "b-gate"));
-    Files.writeString(folder.resolve("a.yaml"), GATE.replace("my-gate", "a-gate"));
+    Files.writeString(folder.resolve("b.yaml"), SampleGate.YAML.replace("strike-gate", "b-gate"));
+    Files.writeString(folder.resolve("a.yaml"), SampleGate.YAML.replace("strike-gate", "a-gate"));
     assertThat(OwnParts.beside(new ShippedParts(), folder).types()).contains("a-gate", "b-gate");
   }
 
@@ -73,9 +51,9 @@ class OwnPartsTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "type: my-gate | type: 74x00 | gate.yaml: 74x00 is there already; give this part another type name",
+        "type: strike-gate | type: 74x00 | gate.yaml: 74x00 is there already; give this part another type name",
         "format: straywire-part/1 | format: part | gate.yaml:1: format: expected straywire-part/1",
-        "title: A gate | titel: A gate | gate.yaml:3: unknown field titel; known are",
+        "title: Gate of the striker | titel: A gate | gate.yaml:3: unknown field titel; known are",
         "2: B | 2: A | gate.yaml:6: pins 1 and 2 are both named A",
         "3: Y | 2: Y | gate.yaml:7: pin 2 is given twice",
         "3: Y | x: Y | gate.yaml:7: expected a pin number from 1 to 99, not x",
@@ -98,8 +76,8 @@ class OwnPartsTest {
       })
   void aMistakeIsToldWithFileAndLine(String right, String wrong, String message)
       throws IOException {
-    String text = GATE.replace(right, wrong);
-    if (text.equals(GATE)) {
+    String text = SampleGate.YAML.replace(right, wrong);
+    if (text.equals(SampleGate.YAML)) {
       throw new IllegalArgumentException("nothing replaced: " + right);
     }
     assertThatThrownBy(() -> load(text))
@@ -111,7 +89,7 @@ class OwnPartsTest {
 
   @Test
   void aPartThatDoesNotDoWhatItsTableSaysIsRefused() {
-    assertThatThrownBy(() -> load(GATE.replace("H H | L", "H H | H")))
+    assertThatThrownBy(() -> load(SampleGate.YAML.replace("H H | L", "H H | H")))
         .isInstanceOf(InputError.class)
         .hasMessageContaining("gate.yaml:16: table: Y should show H, the logic gives L");
   }
