@@ -2,6 +2,7 @@ package straywire.parts;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -34,7 +35,8 @@ final class Wiring {
   private final Map<String, Statement.Table> tables = new HashMap<>();
   private final Map<String, MemoryPlace> memories = new LinkedHashMap<>();
   private final Map<String, Integer> registers = new LinkedHashMap<>();
-  private final Map<String, Statement.Let> lets = new HashMap<>();
+  private final Map<String, Statement.Let> lets = new LinkedHashMap<>();
+  private final Set<Statement.Let> usedLets = new HashSet<>();
   private final Set<String> usedPins = new LinkedHashSet<>();
 
   /** By the first target of the sentence, as are all maps of built values. */
@@ -66,7 +68,7 @@ final class Wiring {
     buildTakes();
     List<Drive> drives = buildDrives(new View(false, false));
     List<Drive> standing = buildDrives(new View(false, true));
-    checkPinsUsed();
+    checkAllUsed();
     return new CompiledLogic(
         gates, cells, List.copyOf(memories.values()), next, clockReferences(), drives, standing);
   }
@@ -267,7 +269,7 @@ final class Wiring {
     return new Drive(pin.number(), pin.kind(), view.letBit(pin.name()), enable);
   }
 
-  private void checkPinsUsed() {
+  private void checkAllUsed() {
     for (PinSpec pin : pinList) {
       if (pin.kind() == PinKind.INPUT && !usedPins.contains(pin.name())) {
         throw error(
@@ -275,6 +277,10 @@ final class Wiring {
       }
     }
     for (Statement.Let let : lets.values()) {
+      if (!usedLets.contains(let)) {
+        throw error(
+            let.line(), "nothing uses " + String.join(", ", let.targets()) + ": take it out");
+      }
       boolean toPins = let.targets().stream().allMatch(pins::containsKey);
       if (let.when().isPresent() && !toPins) {
         throw error(let.line(), "only a pin can let go: leave out \"when\"");
@@ -405,6 +411,7 @@ final class Wiring {
     }
 
     private int[] whole(Statement.Let let, Expr.Name name) {
+      usedLets.add(let);
       int[] done = built.get(let.targets().get(0));
       if (done == null) {
         enter(let, name);

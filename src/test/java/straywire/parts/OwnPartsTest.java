@@ -61,6 +61,7 @@ class OwnPartsTest {
         "input: { | inputs: { | gate.yaml:6: unknown field inputs; known are",
         "supply: | unconnected: | gate.yaml:10: unconnected is given twice",
         "!(A & B) | !(A & C) | gate.yaml:12: no pin and no value is named C",
+        "Y = !(A & B) | 't = A & B\n  Y = !(A & B)' | gate.yaml:12: nothing uses t: take it out",
         "!(A & B) | !(A & A) | gate.yaml: the logic does not use input B; say",
         "!(A & B) | !(A & B | gate.yaml:12: expected \")\", but the sentence ends",
         "!(A & B) | !(A & % B) | gate.yaml:12: cannot read \"% B)\" in the logic",
