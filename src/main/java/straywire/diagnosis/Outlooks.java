@@ -85,31 +85,30 @@ public final class Outlooks {
   }
 
   /**
-   * Every step worth taking, best first, worked out on all hypotheses instead of those that still
-   * matter: slow, to measure what leaving the others out costs.
+   * Every step worth taking that does not repeat another, best first, worked out on all hypotheses
+   * instead of those that still matter: slow, to measure what leaving the others out costs.
    */
   public List<StepChoice.Worth<Step>> fullSearch(Diagnosis diagnosis, Instruments instruments) {
+    Taken taken = new Taken(diagnosis.sinceRepair());
+    return steps(diagnosis, LiveSet.whole(diagnosis.candidates()), instruments).ranked().stream()
+        .filter(worth -> !taken.repeats(worth.step()))
+        .toList();
+  }
+
+  private NextStep steps(Diagnosis diagnosis, LiveSet live, Instruments instruments) {
     return new NextStep(
-            diagnosis.module(),
-            LiveSet.whole(diagnosis.candidates()),
-            instruments,
-            diagnosis.table(),
-            seconds,
-            questions.offered(instruments))
-        .ranked();
+        diagnosis.module(),
+        live,
+        instruments,
+        diagnosis.table(),
+        seconds,
+        questions.offered(instruments));
   }
 
   private Survey survey(Diagnosis diagnosis, Instruments instruments, Predicate<Step> offered) {
     List<Candidate> candidates = diagnosis.candidates();
     LiveSet live = new LiveSet(candidates);
-    NextStep steps =
-        new NextStep(
-            diagnosis.module(),
-            live,
-            instruments,
-            diagnosis.table(),
-            seconds,
-            questions.offered(instruments));
+    NextStep steps = steps(diagnosis, live, instruments);
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
     Taken taken = new Taken(diagnosis.sinceRepair());
     List<StepChoice.Worth<Step>> ranked =
