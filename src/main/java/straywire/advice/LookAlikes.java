@@ -1,8 +1,5 @@
 package straywire.advice;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +15,7 @@ import straywire.module.Module;
 import straywire.parts.InputError;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
+import straywire.parts.TextFile;
 
 /**
  * Part types and families that are taken for each other, read from {@code tables/look-alikes.yaml}.
@@ -42,11 +40,8 @@ record LookAlikes(List<LookAlike> types, List<OtherFamily> families) {
   }
 
   private static LookAlikes load() {
-    try (InputStream in = LookAlikes.class.getResourceAsStream(TABLE)) {
-      return read(new Load(LoadSettings.builder().setLabel(TABLE).build()).loadFromInputStream(in));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    LoadSettings settings = LoadSettings.builder().setLabel(TABLE).build();
+    return read(new Load(settings).loadFromString(TextFile.shipped(TABLE)));
   }
 
   private static LookAlikes read(Object table) {

@@ -1,8 +1,5 @@
 package straywire.advice;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -16,6 +13,7 @@ import org.snakeyaml.engine.v2.api.LoadSettings;
 import straywire.module.BadEntry;
 import straywire.module.Nearest;
 import straywire.parts.InputError;
+import straywire.parts.TextFile;
 
 /**
  * All symptoms, in the order of {@code tables/symptoms.yaml}.
@@ -36,28 +34,17 @@ public record SymptomTable(List<SymptomEntry> entries) {
    * @throws InputError when an entry lacks a field, has another or a bad value, or repeats an id
    */
   public static SymptomTable shipped() {
-    return Shipped.TABLE;
+    return Shipped.SHIPPED;
   }
 
   /** Read when first asked for, and once. */
   private static final class Shipped {
-    static final SymptomTable TABLE = load();
-  }
-
-  private static SymptomTable load() {
-    try (InputStream in = SymptomTable.class.getResourceAsStream("/" + TABLE)) {
-      return read(TABLE, new Load(settings()).loadFromInputStream(in));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    static final SymptomTable SHIPPED = parse(TABLE, TextFile.shipped("/" + TABLE));
   }
 
   static SymptomTable parse(String file, String yaml) {
-    return read(file, new Load(settings()).loadFromString(yaml));
-  }
-
-  private static LoadSettings settings() {
-    return LoadSettings.builder().setLabel(TABLE).build();
+    LoadSettings settings = LoadSettings.builder().setLabel(TABLE).build();
+    return read(file, new Load(settings).loadFromString(yaml));
   }
 
   /**

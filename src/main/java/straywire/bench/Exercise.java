@@ -86,7 +86,7 @@ final class Exercise {
     private int round;
 
     /** Handling of the round that is still to do, after that of rounds passed over. */
-    private final List<Entry> toDo = new ArrayList<>();
+    private final List<Entry> ahead = new ArrayList<>();
 
     Pointer(ControlState start) {
       state = start;
@@ -95,13 +95,13 @@ final class Exercise {
 
     private void start() {
       round = 0;
-      toDo.clear();
+      ahead.clear();
       begin();
     }
 
     private void begin() {
       if (round < rounds.size()) {
-        toDo.addAll(rounds.get(round).handling());
+        ahead.addAll(rounds.get(round).handling());
       }
       dropWhatIsThere();
     }
@@ -115,9 +115,9 @@ final class Exercise {
         if (skips) {
           round++;
           begin();
-        } else if (!toDo.isEmpty()) {
-          if (entry.equals(toDo.get(0))) {
-            toDo.remove(0);
+        } else if (!ahead.isEmpty()) {
+          if (entry.equals(ahead.get(0))) {
+            ahead.remove(0);
           }
         } else if (rounds.get(round).look().answeredBy(entry, module)) {
           round++;
@@ -129,8 +129,8 @@ final class Exercise {
 
     /** Drops handling that brings nothing new as the controls stand. */
     private void dropWhatIsThere() {
-      while (!toDo.isEmpty() && isThere(toDo.get(0))) {
-        toDo.remove(0);
+      while (!ahead.isEmpty() && isThere(ahead.get(0))) {
+        ahead.remove(0);
       }
     }
 
@@ -145,7 +145,7 @@ final class Exercise {
     Optional<Round> left() {
       return round == rounds.size()
           ? Optional.empty()
-          : Optional.of(new Round(toDo, rounds.get(round).look()));
+          : Optional.of(new Round(ahead, rounds.get(round).look()));
     }
   }
 }

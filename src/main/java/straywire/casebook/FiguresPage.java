@@ -1,7 +1,6 @@
 package straywire.casebook;
 
 import java.lang.management.ManagementFactory;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import straywire.casebook.Figures.Way;
@@ -81,7 +80,7 @@ public final class FiguresPage extends MeasuredPage {
   }
 
   private static String three(Quantiles q) {
-    return String.format(Locale.ROOT, "%.1f, %.0f, %.0f", q.mean(), q.p95(), q.worst());
+    return filled("%.1f, %.0f, %.0f", q.mean(), q.p95(), q.worst());
   }
 
   private void ways() {
@@ -206,8 +205,7 @@ public final class FiguresPage extends MeasuredPage {
   }
 
   private static String milliseconds(Quantiles q) {
-    return String.format(
-        Locale.ROOT, "%.1f, %.1f, %.1f ms", q.p50() * 1000, q.p95() * 1000, q.worst() * 1000);
+    return filled("%.1f, %.1f, %.1f ms", q.p50() * 1000, q.p95() * 1000, q.worst() * 1000);
   }
 
   private void mechanisms() {

@@ -2,7 +2,6 @@ package straywire.casebook;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import straywire.casebook.Figures.Way;
 import straywire.prove.Quantiles;
 import straywire.prove.WarmTime;
@@ -22,11 +21,11 @@ public final class FiguresTable {
     found.add(finding(module, figures));
     List<String> late = figures.tool().missed();
     if (!late.isEmpty()) {
-      missed.add(row("- %s: `%s`", module, String.join("`, `", late)));
+      missed.add(MeasuredPage.filled("- %s: `%s`", module, String.join("`, `", late)));
     }
     WarmTime time = figures.warmTime();
     speed.add(
-        row(
+        MeasuredPage.filled(
             "| %s | %d | %d | %s | %s |",
             module,
             figures.workbench().hypotheses().size(),
@@ -37,7 +36,7 @@ public final class FiguresTable {
 
   private static String finding(String module, Figures figures) {
     FiguresRow tool = figures.tool();
-    return row(
+    return MeasuredPage.filled(
         "| %s | %d of %d | %s | %s | %s | %.1f | %.0f, %.0f | %s | %d | %.2f | %.2f | %s |",
         module,
         tool.sittings(),
@@ -61,12 +60,8 @@ public final class FiguresTable {
     return own > 0 ? other / own : 0;
   }
 
-  private static String row(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
-  }
-
   private static String milliseconds(Quantiles q) {
-    return row("%.1f, %.1f", q.p50() * 1000, q.p95() * 1000);
+    return MeasuredPage.filled("%.1f, %.1f", q.p50() * 1000, q.p95() * 1000);
   }
 
   /**

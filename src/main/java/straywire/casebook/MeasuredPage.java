@@ -22,11 +22,16 @@ abstract class MeasuredPage {
   }
 
   final void line(String format, Object... values) {
-    text.append(String.format(Locale.ROOT, format, values)).append('\n');
+    text.append(filled(format, values)).append('\n');
   }
 
   static String percent(double share) {
-    return String.format(Locale.ROOT, "%.1f %%", share * 100);
+    return filled("%.1f %%", share * 100);
+  }
+
+  /** The format with its values filled in, the same in every country. */
+  static String filled(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
   }
 
   final String text() {

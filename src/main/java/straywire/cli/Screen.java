@@ -92,19 +92,20 @@ final class Screen {
   void line(String text) {
     String words = text.stripLeading();
     String start = text.substring(0, text.length() - words.length());
-    if (text.length() <= columns) {
-      out.println(text);
-    } else {
-      Wrapped.lines(start, start + "    ", words, columns).forEach(out::println);
-    }
+    wrapped(start, start + "    ", words);
   }
 
   /** A line whose further lines stand under its words, not under its number. */
   private void hanging(String start, String words) {
+    wrapped(start, " ".repeat(start.length()), words);
+  }
+
+  /** What fits stays as it is, with the spaces at its end. */
+  private void wrapped(String start, String indent, String words) {
     if (start.length() + words.length() <= columns) {
       out.println(start + words);
     } else {
-      Wrapped.lines(start, " ".repeat(start.length()), words, columns).forEach(out::println);
+      Wrapped.lines(start, indent, words, columns).forEach(out::println);
     }
   }
 
@@ -272,8 +273,8 @@ final class Screen {
       return;
     }
     Map<String, Integer> cures = new LinkedHashMap<>();
-    for (Hypothesis member : first.members()) {
-      cures.putIfAbsent(member.repair(), first.members().indexOf(member) + 1);
+    for (int i = 0; i < first.members().size(); i++) {
+      cures.putIfAbsent(first.members().get(i).repair(), i + 1);
     }
     line("Repair:");
     cures.entrySet().stream()

@@ -10,6 +10,7 @@ import straywire.faults.Hypothesis;
 import straywire.module.End;
 import straywire.module.Module;
 import straywire.module.Net;
+import straywire.sim.UnionFind;
 
 /**
  * Parts, controls and lamps that wires join, rails left aside. What a hand does on one island shows
@@ -17,30 +18,41 @@ import straywire.module.Net;
  */
 final class Islands {
   private final Module module;
-  private final Map<String, String> next = new TreeMap<>();
+  private final Map<String, Integer> islandOf = new TreeMap<>();
 
   Islands(Module module) {
     this.module = module;
+    Map<String, Integer> number = numbered(module);
+    UnionFind joined = new UnionFind(number.size());
     for (Net net : module.nets()) {
       if (!net.onRail()) {
-        String first = of(net.ends().get(0).label());
-        net.ends().forEach(end -> next.put(of(end.label()), first));
+        int first = number.get(net.ends().get(0).label());
+        net.ends().forEach(end -> joined.join(first, number.get(end.label())));
       }
     }
+    int[] islands = joined.numbered();
+    number.forEach((label, n) -> islandOf.put(label, islands[n]));
   }
 
-  /** The island on which a part, control or lamp lies, by the label of one of its members. */
-  String of(String label) {
-    String at = label;
-    while (!next.getOrDefault(at, at).equals(at)) {
-      at = next.get(at);
-    }
-    return at;
+  /** All that may lie on an island, whether a net names it or not. */
+  private static Map<String, Integer> numbered(Module module) {
+    Set<String> labels = new TreeSet<>(module.parts().keySet());
+    labels.addAll(module.controls().keySet());
+    labels.addAll(module.lamps().keySet());
+    module.nets().forEach(net -> net.ends().forEach(end -> labels.add(end.label())));
+    Map<String, Integer> number = new TreeMap<>();
+    labels.forEach(label -> number.put(label, number.size()));
+    return number;
+  }
+
+  /** The number of the island on which a part, control or lamp lies. */
+  int of(String label) {
+    return islandOf.get(label);
   }
 
   /** The islands of several labels. */
-  Set<String> of(Set<String> labels) {
-    Set<String> islands = new TreeSet<>();
+  Set<Integer> of(Set<String> labels) {
+    Set<Integer> islands = new TreeSet<>();
     labels.forEach(label -> islands.add(of(label)));
     return islands;
   }
@@ -49,8 +61,8 @@ final class Islands {
    * The islands on which hypotheses change anything. All there are when one of them changes rails
    * alone, or when none changes anything.
    */
-  Set<String> touched(List<Hypothesis> hypotheses) {
-    Set<String> touched = new TreeSet<>();
+  Set<Integer> touched(List<Hypothesis> hypotheses) {
+    Set<Integer> touched = new TreeSet<>();
     for (Hypothesis hypothesis : hypotheses) {
       for (Edit edit : hypothesis.edits()) {
         boolean railsAlone = true;
@@ -68,8 +80,8 @@ final class Islands {
     return touched.isEmpty() ? all() : touched;
   }
 
-  private Set<String> all() {
-    Set<String> all = of(module.parts().keySet());
+  private Set<Integer> all() {
+    Set<Integer> all = of(module.parts().keySet());
     all.addAll(of(module.controls().keySet()));
     return all;
   }

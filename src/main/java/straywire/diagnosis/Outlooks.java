@@ -89,9 +89,16 @@ public final class Outlooks {
    * instead of those that still matter: slow, to measure what leaving the others out costs.
    */
   public List<StepChoice.Worth<Step>> fullSearch(Diagnosis diagnosis, Instruments instruments) {
+    NextStep all = steps(diagnosis, LiveSet.whole(diagnosis.candidates()), instruments);
+    return worthTaking(all, diagnosis, step -> true);
+  }
+
+  /** The ranked steps that are to be had and have not been taken since the last repair. */
+  private static List<StepChoice.Worth<Step>> worthTaking(
+      NextStep steps, Diagnosis diagnosis, Predicate<Step> offered) {
     Taken taken = new Taken(diagnosis.sinceRepair());
-    return steps(diagnosis, LiveSet.whole(diagnosis.candidates()), instruments).ranked().stream()
-        .filter(worth -> !taken.repeats(worth.step()))
+    return steps.ranked().stream()
+        .filter(worth -> offered.test(worth.step()) && !taken.repeats(worth.step()))
         .toList();
   }
 
@@ -110,11 +117,7 @@ public final class Outlooks {
     LiveSet live = new LiveSet(candidates);
     NextStep steps = steps(diagnosis, live, instruments);
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
-    Taken taken = new Taken(diagnosis.sinceRepair());
-    List<StepChoice.Worth<Step>> ranked =
-        steps.ranked().stream()
-            .filter(worth -> offered.test(worth.step()) && !taken.repeats(worth.step()))
-            .toList();
+    List<StepChoice.Worth<Step>> ranked = worthTaking(steps, diagnosis, offered);
     Verdict verdict =
         verdict(suspects, ranked.stream().mapToDouble(StepChoice.Worth::bits).max().orElse(0));
     double uncertainty =

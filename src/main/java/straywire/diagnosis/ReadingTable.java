@@ -1,8 +1,5 @@
 package straywire.diagnosis;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +7,7 @@ import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import straywire.module.Entry.ProbeShows;
 import straywire.module.LampState;
+import straywire.parts.TextFile;
 import straywire.sim.Signal;
 
 /**
@@ -45,12 +43,10 @@ public final class ReadingTable {
 
   /** The table that ships with the program. */
   public static ReadingTable shipped() {
-    try (InputStream in = ReadingTable.class.getResourceAsStream("/tables/readings.yaml")) {
-      return new ReadingTable(
-          (Map<?, ?>) new Load(LoadSettings.builder().build()).loadFromInputStream(in));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return new ReadingTable(
+        (Map<?, ?>)
+            new Load(LoadSettings.builder().build())
+                .loadFromString(TextFile.shipped("/tables/readings.yaml")));
   }
 
   private static double number(Object value) {

@@ -49,7 +49,7 @@ final class StepMenu {
    * after controls on its own island.
    */
   List<Step.Work> work(BoardState state, List<Hypothesis> live) {
-    Set<String> inQuestion = islands.touched(live);
+    Set<Integer> inQuestion = islands.touched(live);
     Map<Step.Work, Boolean> steps = new LinkedHashMap<>();
     List<String> words = module.lampWords().stream().map(Word::label).toList();
     List<Map<String, Boolean>> settings = new ArrayList<>();
@@ -66,10 +66,10 @@ final class StepMenu {
     }
     for (Map<String, Boolean> setting : settings) {
       Map<String, Boolean> moves = moves(state, setting, inQuestion);
-      Set<String> moved = islands.of(moves.keySet());
+      Set<Integer> moved = islands.of(moves.keySet());
       add(steps, new Step.Work(moves, Optional.empty(), words));
       for (String button : buttons()) {
-        String at = islands.of(button);
+        int at = islands.of(button);
         if (inQuestion.contains(at) && (moved.isEmpty() || moved.contains(at))) {
           add(steps, new Step.Work(moves, Optional.of(button), words));
         }
@@ -93,10 +93,14 @@ final class StepMenu {
 
   /** Only what has to be moved, on the islands in question. */
   private Map<String, Boolean> moves(
-      BoardState state, Map<String, Boolean> setting, Set<String> inQuestion) {
+      BoardState state, Map<String, Boolean> setting, Set<Integer> inQuestion) {
     Map<String, Boolean> moves = new TreeMap<>(setting);
-    moves.entrySet().removeIf(e -> state.controls().get(e.getKey()).equals(e.getValue()));
-    moves.keySet().removeIf(control -> !inQuestion.contains(islands.of(control)));
+    moves
+        .entrySet()
+        .removeIf(
+            move ->
+                state.controls().get(move.getKey()).equals(move.getValue())
+                    || !inQuestion.contains(islands.of(move.getKey())));
     return moves;
   }
 
@@ -142,7 +146,7 @@ final class StepMenu {
   }
 
   /** The settings of the by-hand exercise, as far as they are one set, one press or both. */
-  private List<Step.Work> exercise(BoardState state, List<String> words, Set<String> inQuestion) {
+  private List<Step.Work> exercise(BoardState state, List<String> words, Set<Integer> inQuestion) {
     List<Step.Work> steps = new ArrayList<>();
     Map<String, Boolean> set = new TreeMap<>(state.controls());
     boolean changed = false;
@@ -259,9 +263,9 @@ final class StepMenu {
       holds.put(Optional.empty(), points);
     }
     for (String button : buttons()) {
-      String island = islands.of(button);
+      int island = islands.of(button);
       List<Point> near =
-          points.stream().filter(p -> islands.of(p.end().label()).equals(island)).toList();
+          points.stream().filter(p -> islands.of(p.end().label()) == island).toList();
       if (!near.isEmpty()) {
         holds.put(Optional.of(button), near);
       }

@@ -1,9 +1,5 @@
 package straywire.diagnosis;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -22,12 +18,8 @@ public final class StepSeconds {
 
   /** The table that ships with the program. */
   public static StepSeconds shipped() {
-    try (InputStream in = StepSeconds.class.getResourceAsStream("/tables/seconds.yaml")) {
-      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      return new StepSeconds(YamlValue.parse("seconds.yaml", text));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return new StepSeconds(
+        YamlValue.parse("seconds.yaml", TextFile.shipped("/tables/seconds.yaml")));
   }
 
   /**

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import straywire.faults.Hypothesis;
 import straywire.faults.VariationOf;
 import straywire.module.Control;
@@ -53,6 +54,7 @@ public final class Unseen {
             .limit(MOST)
             .toList();
     boolean[] shows = shown(diagnosis, open.stream().map(Diagnosis.Candidate::hypothesis).toList());
+    StepMenu menu = new StepMenu(diagnosis.module(), Instruments.USUAL);
     List<Hidden> hidden = new ArrayList<>();
     for (int i = 0; i < open.size(); i++) {
       Hypothesis hypothesis = open.get(i).hypothesis();
@@ -61,21 +63,15 @@ public final class Unseen {
               hypothesis,
               open.get(i).probability(),
               !shows[i],
-              check(diagnosis.module(), hypothesis)));
+              check(diagnosis.module(), menu, hypothesis)));
     }
     return hidden;
   }
 
-  private static Optional<Step> check(Module module, Hypothesis hypothesis) {
-    Optional<Step> look =
-        hypothesis.edits().stream()
-            .flatMap(e -> e.seenAt(module).stream())
-            .findFirst()
-            .map(Step.Inspect::new);
-    return look.isPresent()
-        ? look
-        : new StepMenu(module, Instruments.USUAL)
-            .beeps(List.of(hypothesis)).stream().findFirst().map(b -> b);
+  private static Optional<Step> check(Module module, StepMenu menu, Hypothesis hypothesis) {
+    Stream<Step> looks =
+        hypothesis.edits().stream().flatMap(e -> e.seenAt(module).stream()).map(Step.Inspect::new);
+    return Stream.concat(looks, menu.beeps(List.of(hypothesis)).stream()).findFirst();
   }
 
   /** For each hypothesis, whether any lamp ever differs from those of a sound module. */

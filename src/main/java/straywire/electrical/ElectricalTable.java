@@ -1,8 +1,5 @@
 package straywire.electrical;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +10,7 @@ import straywire.electrical.Currents.Input;
 import straywire.electrical.Currents.Rated;
 import straywire.module.Fitted;
 import straywire.parts.Family;
+import straywire.parts.TextFile;
 
 /** The numbers of {@code tables/electrical.yaml}, each with its source there. */
 public final class ElectricalTable {
@@ -31,11 +29,9 @@ public final class ElectricalTable {
   }
 
   private static Map<?, ?> load() {
-    try (InputStream in = ElectricalTable.class.getResourceAsStream("/tables/electrical.yaml")) {
-      return (Map<?, ?>) new Load(LoadSettings.builder().build()).loadFromInputStream(in);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return (Map<?, ?>)
+        new Load(LoadSettings.builder().build())
+            .loadFromString(TextFile.shipped("/tables/electrical.yaml"));
   }
 
   private static Currents currents(Map<?, ?> row) {

@@ -27,8 +27,7 @@ public final class Oscillator4060 {
     String row = family.equals("4000B") ? family : "HC";
     double factor = ElectricalTable.shipped().number("oscillator-4060", row);
     double percent = Tolerance.resistor() + Tolerance.capacitor(nanofarads);
-    Range period = Range.around(factor * ohms * nanofarads * 1e-9, percent);
-    return new Range(1 / period.most(), 1 / period.usual(), 1 / period.least());
+    return Range.around(factor * ohms * nanofarads * 1e-9, percent).under(1);
   }
 
   /** Whether the formula is good for these values; beyond them it is only a guide. */

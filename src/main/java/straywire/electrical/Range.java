@@ -13,4 +13,9 @@ public record Range(double least, double usual, double most) {
   static Range around(double usual, double percent) {
     return new Range(usual * (1 - percent / 100), usual, usual * (1 + percent / 100));
   }
+
+  /** {@code dividend} over each value of this range, all above 0. */
+  Range under(double dividend) {
+    return new Range(dividend / most, dividend / usual, dividend / least);
+  }
 }

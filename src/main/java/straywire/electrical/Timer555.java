@@ -35,7 +35,7 @@ public final class Timer555 {
     return new Astable(
         Range.around(high, percent),
         Range.around(low, percent),
-        new Range(1000 / period.most(), 1000 / period.usual(), 1000 / period.least()),
+        period.under(1000),
         (r1Ohms + r2Ohms) / (r1Ohms + 2 * r2Ohms));
   }
 

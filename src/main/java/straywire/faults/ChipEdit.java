@@ -21,16 +21,19 @@ public sealed interface ChipEdit extends Edit {
     }
   }
 
+  /** What goes wrong with what a pin drives. */
+  sealed interface AtOutput extends AtPin {
+    @Override
+    default Claim claim() {
+      return Claim.of("inside", pin().label(), "output " + pin().pin());
+    }
+  }
+
   /** An output of a part that drives one level whatever its inputs say. */
-  record OutputHeld(End pin, boolean high) implements AtPin {
+  record OutputHeld(End pin, boolean high) implements AtOutput {
     @Override
     public void build(Building building) {
       building.variation.holdOutput(pin.label(), pin.pin(), high);
-    }
-
-    @Override
-    public Claim claim() {
-      return Claim.of("inside", pin.label(), "output " + pin.pin());
     }
 
     @Override
@@ -44,15 +47,10 @@ public sealed interface ChipEdit extends Edit {
   }
 
   /** An output of a part that never drives. */
-  record OutputDead(End pin) implements AtPin {
+  record OutputDead(End pin) implements AtOutput {
     @Override
     public void build(Building building) {
       building.variation.killOutput(pin.label(), pin.pin());
-    }
-
-    @Override
-    public Claim claim() {
-      return Claim.of("inside", pin.label(), "output " + pin.pin());
     }
 
     @Override

@@ -1,9 +1,5 @@
 package straywire.faults;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -35,11 +31,7 @@ public final class PriorsFile {
 
   /** The shipped table. */
   public static Priors shipped() {
-    try (InputStream in = PriorsFile.class.getResourceAsStream(SHIPPED)) {
-      return parseWhole("priors.yaml", new String(in.readAllBytes(), StandardCharsets.UTF_8));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return parseWhole("priors.yaml", TextFile.shipped(SHIPPED));
   }
 
   /**

@@ -45,23 +45,26 @@ public sealed interface SupplyEdit extends Edit {
     }
   }
 
-  /** Plus and minus exchanged at the supply: no logic is simulated. */
-  record SupplyReversed() implements SupplyEdit {
+  /** What leaves no part a supply: no logic is simulated. */
+  sealed interface AllRails extends SupplyEdit {
     @Override
-    public void build(Building building) {
+    default void build(Building building) {
       building.variation.noLogic();
     }
 
     @Override
-    public List<End> touches(Module module) {
-      return rails(module);
+    default List<End> touches(Module module) {
+      return module.rails().stream().map(r -> new End(End.Kind.RAIL, r.label(), 0)).toList();
     }
 
     @Override
-    public Claim claim() {
+    default Claim claim() {
       return Claim.of();
     }
+  }
 
+  /** Plus and minus exchanged at the supply. */
+  record SupplyReversed() implements AllRails {
     @Override
     public String words(Module module) {
       return "Plus and minus are exchanged at the supply";
@@ -78,23 +81,8 @@ public sealed interface SupplyEdit extends Edit {
     }
   }
 
-  /** Supply and ground rail joined: no logic is simulated. */
-  record RailsJoined() implements SupplyEdit {
-    @Override
-    public void build(Building building) {
-      building.variation.noLogic();
-    }
-
-    @Override
-    public List<End> touches(Module module) {
-      return rails(module);
-    }
-
-    @Override
-    public Claim claim() {
-      return Claim.of();
-    }
-
+  /** Supply and ground rail joined. */
+  record RailsJoined() implements AllRails {
     @Override
     public String words(Module module) {
       return "The supply rail and the ground rail are joined";
@@ -105,9 +93,5 @@ public sealed interface SupplyEdit extends Edit {
       return "Find the wire or part that joins the two rails, with a continuity check, and take it"
           + " out";
     }
-  }
-
-  private static List<End> rails(Module module) {
-    return module.rails().stream().map(r -> new End(End.Kind.RAIL, r.label(), 0)).toList();
   }
 }

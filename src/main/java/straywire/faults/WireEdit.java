@@ -131,9 +131,8 @@ public sealed interface WireEdit extends Edit {
     @Override
     public String repair(Module module) {
       BoardWords board = new BoardWords(module);
-      End other = jumper.from().equals(end) ? jumper.to() : jumper.from();
       return "On the wire from "
-          + board.end(other)
+          + board.end(jumper.other(end))
           + " move the end at "
           + board.end(now)
           + " to "

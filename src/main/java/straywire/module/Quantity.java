@@ -42,20 +42,20 @@ final class Quantity {
 
   /** Nanofarads, above 0; the unit must be there. */
   static double nanofarads(YamlValue value) {
-    double nanofarads = nanofarads(value.word()).orElse(-1);
-    if (nanofarads <= 0) {
-      throw value.wrong("expected farads such as 100n, 4u7 or 10u, got " + value.word());
-    }
-    return nanofarads;
+    return positive(value, NANOFARADS, "farads such as 100n, 4u7 or 10u");
   }
 
   /** Hertz, above 0. */
   static double hertz(YamlValue value) {
-    double hertz = value(value.word(), HERTZ).orElse(-1);
-    if (hertz <= 0) {
-      throw value.wrong("expected hertz such as 32768, 32.768k or 4M, got " + value.word());
+    return positive(value, HERTZ, "hertz such as 32768, 32.768k or 4M");
+  }
+
+  private static double positive(YamlValue value, Map<String, Double> units, String expected) {
+    double number = value(value.word(), units).orElse(-1);
+    if (number <= 0) {
+      throw value.wrong("expected " + expected + ", got " + value.word());
     }
-    return hertz;
+    return number;
   }
 
   private static OptionalDouble value(String text, Map<String, Double> units) {

@@ -1,9 +1,5 @@
 package straywire.parts;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -66,13 +62,6 @@ public final class ShippedParts implements PartLibrary {
   }
 
   static String resource(String name) {
-    try (InputStream in = ShippedParts.class.getResourceAsStream("/parts/" + name)) {
-      if (in == null) {
-        throw new IllegalStateException("The program comes without its file parts/" + name);
-      }
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return TextFile.shipped("/parts/" + name);
   }
 }

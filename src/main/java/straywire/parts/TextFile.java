@@ -1,6 +1,8 @@
 package straywire.parts;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -10,7 +12,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 
-/** Reading whole files as UTF-8. */
+/** Reading whole files as UTF-8, a person's own and those in the program. */
 public final class TextFile {
   private TextFile() {}
 
@@ -43,6 +45,22 @@ public final class TextFile {
   public static String read(Path file) {
     return text(bytes(file))
         .orElseThrow(() -> new InputError(file.toString(), 0, "is not text in UTF-8"));
+  }
+
+  /**
+   * A whole file of the program itself.
+   *
+   * @param path from the root of the class path, beginning with a slash
+   */
+  public static String shipped(String path) {
+    try (InputStream in = TextFile.class.getResourceAsStream(path)) {
+      if (in == null) {
+        throw new IllegalStateException("The program comes without its file " + path);
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Empty when the bytes are not UTF-8. */

@@ -1,10 +1,11 @@
 package straywire.sim;
 
 /** Disjoint sets over 0..n-1. */
-final class UnionFind {
+public final class UnionFind {
   private final int[] parent;
 
-  UnionFind(int size) {
+  /** {@code size} sets of one item each. */
+  public UnionFind(int size) {
     parent = new int[size];
     for (int i = 0; i < size; i++) {
       parent[i] = i;
@@ -20,7 +21,8 @@ final class UnionFind {
     return root;
   }
 
-  void join(int a, int b) {
+  /** Makes the sets of two items one. */
+  public void join(int a, int b) {
     int rootA = root(a);
     int rootB = root(b);
     // The smaller number stays root, so that numbering does not depend on the order of joins.
@@ -36,7 +38,7 @@ final class UnionFind {
   }
 
   /** For each item the number of its set; sets are numbered by their smallest item. */
-  int[] numbered() {
+  public int[] numbered() {
     int[] number = new int[parent.length];
     int next = 0;
     for (int i = 0; i < parent.length; i++) {
