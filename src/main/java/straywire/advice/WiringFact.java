@@ -207,6 +207,9 @@ public sealed interface WiringFact {
   /** What a button says reaches a net, directly or through inverters. Derived. */
   record Leads(String control, String net) implements WiringFact {}
 
+  /** A part without a capacitor across its supply legs, though the module names that of others. */
+  record WithoutCapacitor(String part) implements WiringFact {}
+
   /** A part type that fits the same socket but works differently. */
   record LookAlike(String type, String other, String how) implements WiringFact {}
 

@@ -18,6 +18,7 @@ import straywire.advice.WiringFact.PartFact;
 import straywire.advice.WiringFact.PinFact;
 import straywire.advice.WiringFact.RailFact;
 import straywire.advice.WiringFact.StatedNeighbours;
+import straywire.advice.WiringFact.WithoutCapacitor;
 import straywire.advice.WiringFact.WordMember;
 import straywire.module.Control;
 import straywire.module.End;
@@ -57,6 +58,7 @@ final class WiringFacts {
         }
       }
     }
+    facts.withoutCapacitor();
     facts.controlsAndLamps();
     for (RailSegment rail : module.rails()) {
       facts.circuit.add(
@@ -111,6 +113,23 @@ final class WiringFacts {
     pins.addAll(own);
     facts.addAll(Inverters.of(fitted, own));
     return facts;
+  }
+
+  /** A file that names no capacitor at all may simply not speak of them. */
+  private void withoutCapacitor() {
+    List<String> without = new ArrayList<>();
+    int parts = 0;
+    for (Fitted fitted : module.parts().values()) {
+      if (fitted.fitted()) {
+        parts++;
+        if (module.onPaper().nanofarads(fitted.label()) == 0) {
+          without.add(fitted.label());
+        }
+      }
+    }
+    if (without.size() < parts) {
+      without.forEach(part -> circuit.add(new WithoutCapacitor(part)));
+    }
   }
 
   private void controlsAndLamps() {

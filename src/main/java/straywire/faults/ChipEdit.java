@@ -119,23 +119,28 @@ public sealed interface ChipEdit extends Edit {
     }
   }
 
-  /** A part that misbehaves in a way no other edit describes: its outputs are unknown. */
-  record PartUnlisted(String part) implements ChipEdit {
+  /** A part whose outputs nothing can be said of. */
+  sealed interface Unforeseen extends ChipEdit {
+    String part();
+
     @Override
-    public void build(Building building) {
-      building.variation.unlist(part);
+    default void build(Building building) {
+      building.variation.unlist(part());
     }
 
     @Override
-    public List<End> touches(Module module) {
-      return new BoardWords(module).pins(part);
+    default List<End> touches(Module module) {
+      return new BoardWords(module).pins(part());
     }
 
     @Override
-    public Claim claim() {
-      return Claim.of("inside", part);
+    default Claim claim() {
+      return Claim.of("inside", part());
     }
+  }
 
+  /** A part that misbehaves in a way no other edit describes. */
+  record PartUnlisted(String part) implements Unforeseen {
     @Override
     public String words(Module module) {
       return new BoardWords(module).part(part) + " misbehaves in a way not listed";
@@ -144,6 +149,22 @@ public sealed interface ChipEdit extends Edit {
     @Override
     public String repair(Module module) {
       return new BoardWords(module).exchange(part);
+    }
+  }
+
+  /** A part without a capacitor across its supply, upset by the spikes of its own outputs. */
+  record PartUpset(String part) implements Unforeseen {
+    @Override
+    public String words(Module module) {
+      return new BoardWords(module).part(part)
+          + " is upset by its own supply, which no capacitor keeps quiet";
+    }
+
+    @Override
+    public String repair(Module module) {
+      return "Fit 100 nF across the supply and ground legs of "
+          + new BoardWords(module).part(part)
+          + ", right at the legs";
     }
   }
 }

@@ -73,6 +73,8 @@ public enum Mechanism {
   PULL_MISSING,
   /** control, {@code any}, 2, 3 or 4: how often it closes at one press. */
   CONTACT_BOUNCES,
+  /** part without a capacitor across its supply: it upsets itself now and then. */
+  SUPPLY_NOT_QUIET,
   /** part: its outputs do something that nothing else here describes. */
   PART_UNLISTED,
   /** no place. */

@@ -198,6 +198,11 @@ final class PartFaults {
         new ChipEdit.PartReplaced(fitted.label(), type, family));
   }
 
+  Draft supplyNotQuiet() {
+    Fitted fitted = onePart();
+    return Draft.plain(module, fitted.label(), new ChipEdit.PartUpset(fitted.label()));
+  }
+
   Draft unlisted() {
     Fitted fitted = onePart();
     return Draft.plain(module, fitted.label(), new ChipEdit.PartUnlisted(fitted.label()));

@@ -6,7 +6,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * What only the wiring review looks at: capacitors, and notes that are meant.
+ * What is not simulated: capacitors, for the wiring review and as a risk where one lacks, and notes
+ * of the review that are meant.
  *
  * @param capacitorsToGround nanofarads by place: a part's label for one across its own supply legs,
  *     else the end, such as {@code U1.5} or {@code take}, from which it goes to ground

@@ -23,10 +23,14 @@ class ProposalTest {
   void everyMechanismIsProposedThatTheModuleHasAPlaceFor() {
     Set<Mechanism> proposed = EnumSet.noneOf(Mechanism.class);
     suggestions.forEach(s -> proposed.add(s.mechanism()));
-    // Its rails are in one piece, its parts are supplied at the corners, its button clocks nothing.
+    // Its rails are in one piece, its parts are supplied at the corners and have their capacitors,
+    // its button clocks nothing.
     assertThat(EnumSet.complementOf(EnumSet.copyOf(proposed)))
         .containsExactly(
-            Mechanism.RAIL_NOT_LINKED, Mechanism.SUPPLY_AT_CORNERS, Mechanism.CONTACT_BOUNCES);
+            Mechanism.RAIL_NOT_LINKED,
+            Mechanism.SUPPLY_AT_CORNERS,
+            Mechanism.CONTACT_BOUNCES,
+            Mechanism.SUPPLY_NOT_QUIET);
   }
 
   @Test

@@ -12,6 +12,7 @@ import straywire.advice.WiringFact.LookAlike;
 import straywire.advice.WiringFact.PartFact;
 import straywire.advice.WiringFact.PinFact;
 import straywire.advice.WiringFact.UsedInverters;
+import straywire.advice.WiringFact.WithoutCapacitor;
 import straywire.faults.Mechanism;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
@@ -115,6 +116,28 @@ class WiringFactsTest {
         .extracting(LookAlike::type, LookAlike::other)
         .contains(tuple("74x189", "74x219"))
         .doesNotContain(tuple("74x219", "74x189"), tuple("74x00", "74x08"));
+  }
+
+  @Test
+  void aPartWithoutTheCapacitorThatOthersHaveIsARisk() {
+    String both = SMALL.replace(", fitted: false", "");
+    assertThat(all(WithoutCapacitor.class, factsOf(both + "capacitors-to-ground: {U1: 100n}\n")))
+        .containsExactly(new WithoutCapacitor("U2"));
+    assertThat(
+            all(
+                WithoutCapacitor.class,
+                factsOf(both + "capacitors-to-ground: {U1: 100n, U2: 100n}\n")))
+        .isEmpty();
+  }
+
+  @Test
+  void aFileThatNamesNoPartsCapacitorSaysNothingOfThem() {
+    assertThat(all(WithoutCapacitor.class, factsOf(SMALL + "capacitors-to-ground: {VCC: 47u}\n")))
+        .isEmpty();
+  }
+
+  private static List<WiringFact> factsOf(String yaml) {
+    return WiringFacts.of(ModuleFile.parse("small.yaml", yaml, new ShippedParts())).all();
   }
 
   @Test

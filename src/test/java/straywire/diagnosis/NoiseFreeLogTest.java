@@ -117,7 +117,8 @@ class NoiseFreeLogTest {
   @Test
   void nothingSeenSpeaksAgainstTheTruthWithOneFaultOfEachMechanism() {
     List<Hypothesis> sample = ofEachMechanism(1);
-    // Its rails are in one piece, its parts are supplied at the corners, its button clocks nothing.
+    // Its rails are in one piece, its parts are supplied at the corners and have their capacitors,
+    // its button clocks nothing.
     assertThat(sample)
         .extracting(Hypothesis::mechanism)
         .containsExactlyElementsOf(
@@ -125,7 +126,8 @@ class NoiseFreeLogTest {
                 EnumSet.of(
                     Mechanism.RAIL_NOT_LINKED,
                     Mechanism.SUPPLY_AT_CORNERS,
-                    Mechanism.CONTACT_BOUNCES)));
+                    Mechanism.CONTACT_BOUNCES,
+                    Mechanism.SUPPLY_NOT_QUIET)));
     sample.forEach(truth -> followNeverContradicting(truth, 1, 20));
   }
 

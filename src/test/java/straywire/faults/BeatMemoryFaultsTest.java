@@ -109,6 +109,7 @@ class BeatMemoryFaultsTest {
     all.add(Mechanism.COUNTED_MIRRORED, label);
     all.add(Mechanism.NOT_ACROSS_TRENCH, label);
     all.add(Mechanism.PART_UNLISTED, label);
+    all.add(Mechanism.SUPPLY_NOT_QUIET, label);
     if (fitted.part().pinCount() == 14) {
       all.add(Mechanism.COUNTED_AS_16, label);
       all.add(Mechanism.SUPPLY_AS_16, label);

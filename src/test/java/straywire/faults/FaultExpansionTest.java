@@ -625,6 +625,20 @@ class FaultExpansionTest {
   }
 
   @Test
+  void aPartWithoutItsCapacitorGetsOne() {
+    Hypothesis h = expand(Mechanism.SUPPLY_NOT_QUIET, "U3");
+    assertThat(h.id()).isEqualTo("supply-not-quiet U3");
+    assertThat(h.edits()).containsExactly(new ChipEdit.PartUpset("U3"));
+    assertThat(h.words())
+        .isEqualTo("U3 (74x04, LS) is upset by its own supply, which no capacitor keeps quiet");
+    assertThat(h.repair())
+        .isEqualTo(
+            OFF
+                + "Fit 100 nF across the supply and ground legs of U3 (74x04, LS), right at the"
+                + " legs.");
+  }
+
+  @Test
   void supplyFaultsPutCautionFirst() {
     Hypothesis reversed = expand(Mechanism.SUPPLY_REVERSED);
     assertThat(reversed.id()).isEqualTo("supply-reversed");
