@@ -14,6 +14,7 @@ import straywire.electrical.NetContents;
 import straywire.electrical.NetContents.Pin;
 import straywire.electrical.Rc;
 import straywire.electrical.Thresholds;
+import straywire.module.Contact;
 import straywire.module.Control;
 import straywire.module.Module;
 import straywire.parts.Part;
@@ -109,9 +110,10 @@ final class ClockPaths {
 
   private void contacts(Pin clock, String start, boolean straight, List<EdgeBy> edges) {
     NetContents net = steering.contents(start);
-    for (Control control : net.contacts()) {
+    for (Contact contact : net.contacts()) {
+      boolean button = module.controls().get(contact.control()).kind() == Control.Kind.BUTTON;
       double nanofarads =
-          module.onPaper().nanofarads(control.label())
+          module.onPaper().nanofarads(contact.label())
               + net.inputs().stream()
                   .mapToDouble(p -> module.onPaper().nanofarads(p.toString()))
                   .sum();
@@ -123,19 +125,19 @@ final class ClockPaths {
       edges.add(
           new EdgeBy(
               clock.toString(),
-              control.label(),
-              control.kind() == Control.Kind.BUTTON,
+              contact.label(),
+              button,
               straight,
               nanofarads,
               shaped,
-              shaped ? heldMillis(net, control, nanofarads, shapers.get(0)) : 0,
+              shaped ? heldMillis(net, contact, nanofarads, shapers.get(0)) : 0,
               ElectricalTable.shipped().bounceMillis()));
     }
   }
 
-  private double heldMillis(NetContents net, Control control, double nanofarads, Thresholds input) {
+  private double heldMillis(NetContents net, Contact contact, double nanofarads, Thresholds input) {
     int ohms = net.pulls().stream().mapToInt(NetContents.Pull::ohms).min().orElse(0);
-    boolean toSupply = module.rail(control.closesTo()).orElseThrow().supply();
+    boolean toSupply = module.rail(contact.closesTo()).orElseThrow().supply();
     return toSupply
         ? Rc.highMillis(ohms, nanofarads, input).usual()
         : Rc.lowMillis(ohms, nanofarads, input).usual();

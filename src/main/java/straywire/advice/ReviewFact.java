@@ -80,8 +80,14 @@ public sealed interface ReviewFact {
   record ContactOnOutput(String control, String pin, boolean toSupply, boolean fights)
       implements ReviewFact {}
 
-  /** A switch or button as wired; a resistor of the module counts as its pull as well. */
-  record Contact(String control, String net, boolean toSupply, boolean pulled, boolean cmosListens)
+  /**
+   * A contact as wired.
+   *
+   * @param pulled true when its line is not left open: by a resistor, or by the other contact of a
+   *     change-over
+   */
+  record ContactOnNet(
+      String control, String net, boolean toSupply, boolean pulled, boolean cmosListens)
       implements ReviewFact {}
 
   /** What an output has to carry against its rating, milliamps. */

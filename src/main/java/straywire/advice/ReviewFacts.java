@@ -2,13 +2,15 @@ package straywire.advice;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import straywire.advice.ReviewFact.BareLamp;
-import straywire.advice.ReviewFact.Contact;
+import straywire.advice.ReviewFact.ContactOnNet;
 import straywire.advice.ReviewFact.ContactOnOutput;
 import straywire.advice.ReviewFact.CountedAs;
 import straywire.advice.ReviewFact.Electrolytic;
@@ -35,7 +37,7 @@ import straywire.electrical.NetContents;
 import straywire.electrical.NetContents.Pin;
 import straywire.electrical.PullDown;
 import straywire.electrical.SupplyEstimate;
-import straywire.module.Control;
+import straywire.module.Contact;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
@@ -49,6 +51,10 @@ import straywire.parts.PinSpec;
 
 /** Says what the wiring review computes of a module as flat facts. Empty sockets are left out. */
 final class ReviewFacts {
+  /** What may hold a line through a resistor. */
+  private static final Set<End.Kind> PULLING =
+      EnumSet.of(End.Kind.RESISTOR, End.Kind.CONTROL, End.Kind.THROW);
+
   private static final ElectricalTable TABLE = ElectricalTable.shipped();
   private static final int ELECTROLYTIC_NANOFARADS = 1000;
 
@@ -210,21 +216,24 @@ final class ReviewFacts {
   }
 
   private void contacts(NetContents net) {
-    for (Control control : net.contacts()) {
-      boolean toSupply = module.rail(control.closesTo()).orElseThrow().supply();
+    for (Contact contact : net.contacts()) {
+      boolean toSupply = module.rail(contact.closesTo()).orElseThrow().supply();
+      boolean changesOver =
+          net.contacts().stream()
+              .anyMatch(c -> c.control().equals(contact.control()) && !c.equals(contact));
       facts.add(
-          new Contact(
-              control.label(),
+          new ContactOnNet(
+              contact.label(),
               net.name(),
               toSupply,
-              !net.pulls().isEmpty(),
+              changesOver || !net.pulls().isEmpty(),
               net.inputs().stream().anyMatch(p -> p.part().family().feedsThroughInputs())));
       for (Pin pin : net.drivers()) {
         boolean fights =
             kind(pin) == PinKind.OPEN_COLLECTOR
                 ? toSupply
                 : kind(pin) != PinKind.BIDIRECTIONAL || steering.mayDrive(pin, !toSupply);
-        facts.add(new ContactOnOutput(control.label(), pin.toString(), toSupply, fights));
+        facts.add(new ContactOnOutput(contact.label(), pin.toString(), toSupply, fights));
       }
     }
   }
@@ -240,7 +249,7 @@ final class ReviewFacts {
     int ohms = (int) Math.round(1 / siemens);
     String place =
         net.net().ends().stream()
-            .filter(e -> e.kind() == End.Kind.RESISTOR || e.kind() == End.Kind.CONTROL)
+            .filter(e -> PULLING.contains(e.kind()))
             .findFirst()
             .map(End::toString)
             .orElse(net.name());

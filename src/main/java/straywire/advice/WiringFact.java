@@ -138,6 +138,22 @@ public sealed interface WiringFact {
       implements WiringFact {}
 
   /**
+   * The other contact of a change-over.
+   *
+   * @param contact its label
+   * @param terminal true when it has a terminal of its own
+   * @param pulled true when that terminal has a resistor
+   */
+  record ThrowFact(
+      String contact,
+      String control,
+      Control.Kind kind,
+      boolean terminal,
+      boolean pulled,
+      String net)
+      implements WiringFact {}
+
+  /**
    * A lamp.
    *
    * @param ohms series resistor; 0 for none

@@ -18,8 +18,10 @@ import straywire.advice.WiringFact.PartFact;
 import straywire.advice.WiringFact.PinFact;
 import straywire.advice.WiringFact.RailFact;
 import straywire.advice.WiringFact.StatedNeighbours;
+import straywire.advice.WiringFact.ThrowFact;
 import straywire.advice.WiringFact.WithoutCapacitor;
 import straywire.advice.WiringFact.WordMember;
+import straywire.module.Contact;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -134,15 +136,30 @@ final class WiringFacts {
 
   private void controlsAndLamps() {
     for (Control control : module.controls().values()) {
-      End end = new End(End.Kind.CONTROL, control.label(), 0);
       circuit.add(
           new ControlFact(
               control.label(),
               control.kind(),
               control.restLevel(),
               !control.pullTo().isEmpty(),
-              netName(end)));
-      layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
+              netName(control.terminal())));
+      for (Contact contact : module.contacts(control)) {
+        End end = contact.terminal();
+        boolean ownTerminal = end.kind() == End.Kind.THROW;
+        if (!contact.label().equals(control.label())) {
+          circuit.add(
+              new ThrowFact(
+                  contact.label(),
+                  control.label(),
+                  control.kind(),
+                  ownTerminal,
+                  !contact.pullTo().isEmpty(),
+                  netName(end)));
+        }
+        if (ownTerminal || contact.label().equals(control.label())) {
+          layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
+        }
+      }
     }
     for (Lamp lamp : module.lamps().values()) {
       End end = new End(End.Kind.LAMP, lamp.label(), 0);

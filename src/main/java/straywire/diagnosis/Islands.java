@@ -30,6 +30,9 @@ final class Islands {
         net.ends().forEach(end -> joined.join(first, number.get(end.label())));
       }
     }
+    module
+        .contacts()
+        .forEach(c -> joined.join(number.get(c.control()), number.get(c.terminal().label())));
     int[] islands = joined.numbered();
     number.forEach((label, n) -> islandOf.put(label, islands[n]));
   }
@@ -38,6 +41,7 @@ final class Islands {
   private static Map<String, Integer> numbered(Module module) {
     Set<String> labels = new TreeSet<>(module.parts().keySet());
     labels.addAll(module.controls().keySet());
+    module.contacts().forEach(contact -> labels.add(contact.terminal().label()));
     labels.addAll(module.lamps().keySet());
     module.nets().forEach(net -> net.ends().forEach(end -> labels.add(end.label())));
     Map<String, Integer> number = new TreeMap<>();

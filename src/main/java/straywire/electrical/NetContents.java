@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import straywire.electrical.Currents.Rated;
-import straywire.module.Control;
+import straywire.module.Contact;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
@@ -25,7 +25,7 @@ import straywire.parts.PinSpec;
  * @param drivers pins that can drive, in the order of the net
  * @param inputs pins that only listen
  * @param pulls resistors to a rail
- * @param contacts switches and buttons
+ * @param contacts of switches and buttons
  * @param port true when another module may drive or load it
  */
 public record NetContents(
@@ -34,7 +34,7 @@ public record NetContents(
     List<Pin> inputs,
     List<Lamp> lamps,
     List<Pull> pulls,
-    List<Control> contacts,
+    List<Contact> contacts,
     boolean port) {
 
   /** A pin of a part in its place. */
@@ -70,7 +70,7 @@ public record NetContents(
     List<Pin> inputs = new ArrayList<>();
     List<Lamp> lamps = new ArrayList<>();
     List<Pull> pulls = new ArrayList<>();
-    List<Control> contacts = new ArrayList<>();
+    List<Contact> contacts = new ArrayList<>();
     boolean port = false;
     for (End end : net.ends()) {
       switch (end.kind()) {
@@ -84,14 +84,18 @@ public record NetContents(
           }
         }
         case LAMP -> lamps.add(module.lamps().get(end.label()));
-        case CONTROL -> {
-          Control control = module.controls().get(end.label());
-          contacts.add(control);
-          if (control.pullOhms() > 0) {
-            boolean up = module.rail(control.pullTo()).map(RailSegment::supply).orElse(false);
-            pulls.add(new Pull(control.pullOhms(), up));
-          }
-        }
+        case CONTROL, THROW ->
+            module.contacts().stream()
+                .filter(contact -> contact.terminal().equals(end))
+                .forEach(
+                    contact -> {
+                      contacts.add(contact);
+                      if (contact.pullOhms() > 0) {
+                        boolean up =
+                            module.rail(contact.pullTo()).map(RailSegment::supply).orElse(false);
+                        pulls.add(new Pull(contact.pullOhms(), up));
+                      }
+                    });
         case RESISTOR -> {
           Resistor resistor = module.passives().resistors().get(end.label());
           boolean up = module.rail(resistor.to()).map(RailSegment::supply).orElse(false);

@@ -3,6 +3,8 @@ package straywire.faults;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import straywire.module.ChangeOver;
+import straywire.module.Contact;
 import straywire.module.Control;
 import straywire.module.Lamp;
 import straywire.module.Module;
@@ -79,17 +81,35 @@ final class BoardFaults {
 
   Draft control(ControlEdit.ControlFault fault) {
     places.need(1, "a control");
-    Control control = places.control(0);
-    if (fault == ControlEdit.ControlFault.PULL_MISSING && control.pullTo().isEmpty()) {
-      throw places.wrong("control " + control.label() + " is meant to have no pull resistor");
+    Contact contact = places.contact(0);
+    if (fault == ControlEdit.ControlFault.PULL_MISSING && contact.pullTo().isEmpty()) {
+      throw places.wrong("control " + contact.label() + " is meant to have no pull resistor");
     }
     return Draft.plain(
-        module, control.label(), new ControlEdit.ControlChanged(control.label(), fault));
+        module, contact.label(), new ControlEdit.ControlChanged(contact.label(), fault));
+  }
+
+  Draft throwsExchanged() {
+    places.need(1, "a control");
+    Control control = places.control(0);
+    if (control.changeOver().isEmpty()) {
+      throw places.wrong("control " + control.label() + " has a single contact");
+    }
+    return Draft.plain(module, control.label(), new ControlEdit.ThrowsExchanged(control.label()));
+  }
+
+  Draft commonOpen() {
+    places.need(1, "a control");
+    Control control = places.control(0);
+    if (!(control.changeOver().orElse(null) instanceof ChangeOver.OtherThrow)) {
+      throw places.wrong("control " + control.label() + " has no common leg on a rail");
+    }
+    return Draft.plain(module, control.label(), new ControlEdit.CommonOpen(control.label()));
   }
 
   Draft contactBounces() {
     places.need(2, "a control and how often it closes");
-    String label = places.control(0).label();
+    String label = places.contact(0).label();
     String times = places.label(1);
     ControlEdit.ControlFault fault =
         switch (times) {

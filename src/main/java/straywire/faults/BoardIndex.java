@@ -15,7 +15,7 @@ final class BoardIndex {
   BoardIndex(Module module) {
     BoardWords board = new BoardWords(module);
     module.parts().keySet().forEach(part -> board.pins(part).forEach(this::put));
-    module.controls().keySet().forEach(label -> put(new End(End.Kind.CONTROL, label, 0)));
+    module.contacts().forEach(contact -> put(contact.terminal()));
     module.lamps().keySet().forEach(label -> put(new End(End.Kind.LAMP, label, 0)));
     module
         .passives()

@@ -2,6 +2,9 @@ package straywire.faults;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import straywire.module.ChangeOver;
+import straywire.module.Contact;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -23,6 +26,7 @@ final class BoardWords {
     return switch (end.kind()) {
       case PIN -> end.label() + " pin " + end.pin() + " (" + pin(end).name() + ")";
       case CONTROL -> control(end.label());
+      case THROW -> contact(end.label());
       case LAMP -> lamp(end.label());
       case RESISTOR -> "resistor " + end.label();
       case RAIL -> rail(end.label());
@@ -43,6 +47,19 @@ final class BoardWords {
     Control control = module.controls().get(label);
     boolean button = control.kind() == Control.Kind.BUTTON;
     return titled((button ? "button " : "switch ") + label, label, control.title());
+  }
+
+  /** A contact, by its control alone when that has no other. */
+  String contact(String label) {
+    Contact contact = module.contact(label).orElseThrow();
+    String control = control(contact.control());
+    Optional<ChangeOver> other = module.controls().get(contact.control()).changeOver();
+    if (other.isEmpty()) {
+      return control;
+    }
+    return other.get() instanceof ChangeOver.OtherThrow
+        ? "throw " + label + " of " + control
+        : "contact to " + contact.closesTo() + " of " + control;
   }
 
   String lamp(String label) {

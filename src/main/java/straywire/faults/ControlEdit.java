@@ -1,6 +1,7 @@
 package straywire.faults;
 
 import java.util.List;
+import straywire.module.Contact;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Module;
@@ -8,26 +9,34 @@ import straywire.sim.Variation;
 
 /** What is wrong with a switch or button. */
 public sealed interface ControlEdit extends Edit {
-  /** A control that does not do what the hand does. */
-  record ControlChanged(String control, ControlFault fault) implements ControlEdit {
+  /**
+   * A contact that does not do what the hand does.
+   *
+   * @param contact its label
+   */
+  record ControlChanged(String contact, ControlFault fault) implements ControlEdit {
     @Override
     public void build(Building building) {
-      building.variation.control(control, fault.simulated());
+      building.variation.control(contact, fault.simulated());
     }
 
     @Override
     public List<End> touches(Module module) {
-      return List.of(new End(End.Kind.CONTROL, control, 0));
+      return List.of(wired(module).terminal());
     }
 
     @Override
     public Claim claim() {
-      return Claim.of("control", control);
+      return Claim.of("control", contact);
+    }
+
+    private Contact wired(Module module) {
+      return module.contact(contact).orElseThrow();
     }
 
     @Override
     public String words(Module module) {
-      String name = "The " + new BoardWords(module).control(control);
+      String name = "The " + new BoardWords(module).contact(contact);
       return switch (fault) {
         case CONTACT_NEVER_CLOSES -> name + " never closes";
         case CONTACT_ALWAYS_CLOSED -> name + " is closed whatever the hand does";
@@ -41,7 +50,7 @@ public sealed interface ControlEdit extends Edit {
 
     @Override
     public String repair(Module module) {
-      String name = "the " + new BoardWords(module).control(control);
+      String name = "the " + new BoardWords(module).contact(contact);
       return switch (fault) {
         case BOUNCES_ANYHOW, BOUNCES_TWICE, BOUNCES_THREE_TIMES, BOUNCES_FOUR_TIMES ->
             "Quiet "
@@ -49,22 +58,103 @@ public sealed interface ControlEdit extends Edit {
                 + ": 10 kilohm and 1 uF before a Schmitt input, or a change-over contact with a"
                 + " latch of two gates";
         case CONTACT_NEVER_CLOSES, CONTACT_ALWAYS_CLOSED ->
-            module.controls().get(control).kind() == Control.Kind.BUTTON
-                ? "Turn " + name + " by a quarter, or exchange it"
-                : "Exchange " + name;
+            turns(module) ? "Turn " + name + " by a quarter, or exchange it" : "Exchange " + name;
         case PULL_MISSING ->
             "Put a resistor of "
-                + module.controls().get(control).pullOhms()
+                + wired(module).pullOhms()
                 + " ohms from "
                 + name
                 + " to "
-                + new BoardWords(module).rail(module.controls().get(control).pullTo());
+                + new BoardWords(module).rail(wired(module).pullTo());
       };
+    }
+
+    /** A plain push-button has four legs, in two pairs. */
+    private boolean turns(Module module) {
+      Control control = module.controls().get(wired(module).control());
+      return control.kind() == Control.Kind.BUTTON && control.changeOver().isEmpty();
     }
 
     @Override
     public List<String> seenAt(Module module) {
-      return fault == ControlFault.PULL_MISSING ? List.of("control " + control) : List.of();
+      return fault == ControlFault.PULL_MISSING
+          ? List.of("control " + wired(module).control())
+          : List.of();
+    }
+  }
+
+  /** A change-over as a whole wired otherwise than meant. */
+  sealed interface Throws extends ControlEdit {
+    String control();
+
+    /** What each of its contacts then does. */
+    Variation.ControlFault contacts();
+
+    @Override
+    default void build(Building building) {
+      Module module = building.wiring.module();
+      module
+          .contacts(module.controls().get(control()))
+          .forEach(contact -> building.variation.control(contact.label(), contacts()));
+    }
+
+    @Override
+    default List<End> touches(Module module) {
+      return module.contacts(module.controls().get(control())).stream()
+          .map(Contact::terminal)
+          .distinct()
+          .toList();
+    }
+
+    @Override
+    default Claim claim() {
+      return Claim.of("control", control());
+    }
+
+    @Override
+    default List<String> seenAt(Module module) {
+      return List.of("control " + control());
+    }
+  }
+
+  /** The two throws wired the wrong way round. */
+  record ThrowsExchanged(String control) implements Throws {
+    @Override
+    public Variation.ControlFault contacts() {
+      return Variation.ControlFault.EXCHANGED;
+    }
+
+    @Override
+    public String words(Module module) {
+      return "The two throws of " + new BoardWords(module).control(control) + " are exchanged";
+    }
+
+    @Override
+    public String repair(Module module) {
+      return "Exchange the two wires at the outer legs of "
+          + new BoardWords(module).control(control);
+    }
+  }
+
+  /** The common leg of a change-over on no rail, or on the wrong leg. */
+  record CommonOpen(String control) implements Throws {
+    @Override
+    public Variation.ControlFault contacts() {
+      return Variation.ControlFault.NEVER_CLOSES;
+    }
+
+    @Override
+    public String words(Module module) {
+      return "The common leg of " + new BoardWords(module).control(control) + " is on no rail";
+    }
+
+    @Override
+    public String repair(Module module) {
+      BoardWords board = new BoardWords(module);
+      return "Wire the common leg, mostly the middle one, of "
+          + board.control(control)
+          + " to "
+          + board.rail(module.controls().get(control).closesTo());
     }
   }
 

@@ -113,6 +113,8 @@ public final class FaultExpansion {
       case CONTACT_DEAD -> board.control(ControlEdit.ControlFault.CONTACT_NEVER_CLOSES);
       case CONTACT_STUCK -> board.control(ControlEdit.ControlFault.CONTACT_ALWAYS_CLOSED);
       case PULL_MISSING -> board.control(ControlEdit.ControlFault.PULL_MISSING);
+      case THROWS_EXCHANGED -> board.throwsExchanged();
+      case COMMON_OPEN -> board.commonOpen();
       case CONTACT_BOUNCES -> board.contactBounces();
       case SUPPLY_AT_CORNERS -> wires.supplyAtCorners();
       case NOT_ACROSS_TRENCH -> parts.notAcrossTrench();

@@ -65,13 +65,17 @@ public enum Mechanism {
   LED_BACKWARDS,
   /** lamp. */
   LED_DEAD,
-  /** control. */
+  /** contact. */
   CONTACT_DEAD,
-  /** control. */
+  /** contact. */
   CONTACT_STUCK,
-  /** control. */
+  /** contact. */
   PULL_MISSING,
-  /** control, {@code any}, 2, 3 or 4: how often it closes at one press. */
+  /** control that changes over: its two throws wired the wrong way round. */
+  THROWS_EXCHANGED,
+  /** control that changes over between two terminals: its common leg is on no rail. */
+  COMMON_OPEN,
+  /** contact, {@code any}, 2, 3 or 4: how often it closes at one press. */
   CONTACT_BOUNCES,
   /** part without a capacitor across its supply: it upsets itself now and then. */
   SUPPLY_NOT_QUIET,

@@ -1,6 +1,7 @@
 package straywire.faults;
 
 import java.util.Optional;
+import straywire.module.Contact;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -144,6 +145,10 @@ final class Places {
 
   Control control(int at) {
     return found(at, Optional.ofNullable(module.controls().get(label(at))), "control");
+  }
+
+  Contact contact(int at) {
+    return found(at, module.contact(label(at)), "control");
   }
 
   IllegalArgumentException wrong(String why) {

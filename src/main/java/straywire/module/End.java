@@ -1,11 +1,11 @@
 package straywire.module;
 
 /**
- * Where a jumper can end: a pin of a part, the terminal of a control, a lamp, a resistor, a rail
- * segment or a port line. Written {@code U1.3} for a pin (or {@code U1./WE} in a file, resolved on
- * load), else by its label alone.
+ * Where a jumper can end: a pin of a part, the terminal of a control or of a change-over's other
+ * throw, a lamp, a resistor, a rail segment or a port line. Written {@code U1.3} for a pin (or
+ * {@code U1./WE} in a file, resolved on load), else by its label alone.
  *
- * @param label part, control, lamp, resistor, rail segment or port line
+ * @param label part, control, throw, lamp, resistor, rail segment or port line
  * @param pin pin number for a pin, 0 otherwise
  */
 public record End(Kind kind, String label, int pin) implements Comparable<End> {
@@ -13,6 +13,7 @@ public record End(Kind kind, String label, int pin) implements Comparable<End> {
   public enum Kind {
     PIN,
     CONTROL,
+    THROW,
     LAMP,
     RESISTOR,
     RAIL,

@@ -30,6 +30,10 @@ public final class Labels {
     this.module = module;
     module.rails().forEach(r -> put(End.Kind.RAIL, r.label()));
     module.controls().keySet().forEach(label -> put(End.Kind.CONTROL, label));
+    module.contacts().stream()
+        .map(Contact::terminal)
+        .filter(end -> end.kind() == End.Kind.THROW)
+        .forEach(end -> byLabel.put(end.label(), end));
     module.lamps().keySet().forEach(label -> put(End.Kind.LAMP, label));
     module.passives().resistors().keySet().forEach(label -> put(End.Kind.RESISTOR, label));
     module.ports().values().forEach(lines -> lines.forEach(l -> put(End.Kind.PORT, l)));

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import straywire.parts.PartLibrary;
 
 /**
@@ -48,6 +49,50 @@ public record Module(
     lampWords = List.copyOf(lampWords);
     neighbours = List.copyOf(neighbours);
     exercise = List.copyOf(exercise);
+  }
+
+  /** Every contact of every control, the first of each before the other. */
+  public List<Contact> contacts() {
+    return controls.values().stream().flatMap(c -> contacts(c).stream()).toList();
+  }
+
+  /** The contacts of a control: one, or two of a change-over. */
+  public List<Contact> contacts(Control control) {
+    boolean toSupply = rail(control.closesTo()).map(RailSegment::supply).orElse(false);
+    Contact first =
+        new Contact(
+            control.label(),
+            control.label(),
+            control.terminal(),
+            control.closesTo(),
+            toSupply,
+            control.pullTo(),
+            control.pullOhms());
+    return Stream.concat(
+            Stream.of(first),
+            control.changeOver().stream().map(other -> otherContact(control, other, !toSupply)))
+        .toList();
+  }
+
+  private static Contact otherContact(Control control, ChangeOver other, boolean whenHigh) {
+    if (other instanceof ChangeOver.OtherThrow second) {
+      return new Contact(
+          second.label(),
+          control.label(),
+          new End(End.Kind.THROW, second.label(), 0),
+          control.closesTo(),
+          whenHigh,
+          control.pullTo(),
+          control.pullOhms());
+    }
+    String rail = ((ChangeOver.OtherRail) other).rail();
+    return new Contact(
+        control.label() + "/" + rail, control.label(), control.terminal(), rail, whenHigh, "", 0);
+  }
+
+  /** A contact by its label. */
+  public Optional<Contact> contact(String label) {
+    return contacts().stream().filter(c -> c.label().equals(label)).findFirst();
   }
 
   public List<Jumper> jumpers() {

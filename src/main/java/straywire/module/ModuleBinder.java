@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import straywire.parts.Family;
@@ -224,10 +225,15 @@ final class ModuleBinder {
   private void control(String label, YamlValue value) {
     Map<String, YamlValue> fields =
         value.fields(
-            List.of("kind", "closes-to"), List.of("title", "pull-to", "pull-ohms", "rest", "ways"));
+            List.of("kind", "closes-to"),
+            List.of("title", "pull-to", "pull-ohms", "rest", "ways", "other-throw", "other-rail"));
     String kind = fields.get("kind").oneOf(List.of("switch", "button", "dip"));
     if (kind.equals("dip") != fields.containsKey("ways")) {
       throw value.wrong("ways belong to a dip, which is a row of switches");
+    }
+    if (kind.equals("dip")
+        && (fields.containsKey("other-throw") || fields.containsKey("other-rail"))) {
+      throw value.wrong("a dip has single contacts; write its change-overs as switches");
     }
     if (kind.equals("dip")) {
       take(value, label, LABEL, "a word");
@@ -289,7 +295,35 @@ final class ModuleBinder {
             closesTo.label(),
             pullTo,
             pullOhms,
-            restHigh));
+            restHigh,
+            changeOver(value, fields, closesTo)));
+  }
+
+  private Optional<ChangeOver> changeOver(
+      YamlValue value, Map<String, YamlValue> fields, RailSegment closesTo) {
+    if (fields.containsKey("other-throw") && fields.containsKey("other-rail")) {
+      throw value.wrong(
+          "the common of a change-over is at a rail (other-throw) or at the line (other-rail), not"
+              + " both");
+    }
+    if (fields.containsKey("other-throw")) {
+      YamlValue other = fields.get("other-throw");
+      take(other, other.word(), LABEL, "a throw");
+      return Optional.of(new ChangeOver.OtherThrow(other.word()));
+    }
+    if (fields.containsKey("other-rail")) {
+      RailSegment other = railAt(fields.get("other-rail"));
+      if (other.supply() == closesTo.supply()) {
+        throw fields
+            .get("other-rail")
+            .wrong(
+                "both throws would be at "
+                    + level(closesTo)
+                    + "; other-rail names a rail of the other level");
+      }
+      return Optional.of(new ChangeOver.OtherRail(other.label()));
+    }
+    return Optional.empty();
   }
 
   private void lamp(String label, YamlValue value) {

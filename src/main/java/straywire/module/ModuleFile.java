@@ -62,7 +62,10 @@ public final class ModuleFile {
         }
       }
     }
-    module.controls().keySet().forEach(c -> note(notes, wired, End.Kind.CONTROL, c));
+    module.contacts().stream()
+        .map(Contact::terminal)
+        .distinct()
+        .forEach(end -> note(notes, wired, end.kind(), end.label()));
     module.lamps().keySet().forEach(l -> note(notes, wired, End.Kind.LAMP, l));
     module.passives().resistors().keySet().forEach(r -> note(notes, wired, End.Kind.RESISTOR, r));
     module

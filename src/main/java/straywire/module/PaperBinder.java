@@ -49,7 +49,7 @@ final class PaperBinder {
         end.kind() == End.Kind.RAIL && !module.rail(end.label()).orElseThrow().supply();
     if (ground || end.kind() == End.Kind.LAMP) {
       throw at.wrong(
-          "a capacitor to ground is at a part, a pin, a control, a port line or a supply rail, not"
+          "a capacitor to ground is at a part, a pin, a control, a throw, a port line or a supply rail, not"
               + " at "
               + written);
     }

@@ -1,18 +1,16 @@
 package straywire.sim;
 
-import straywire.module.Control;
-import straywire.module.Module;
-import straywire.module.RailSegment;
+import straywire.module.Contact;
+import straywire.module.End;
 import straywire.module.Resistor;
 
-/** A control on its node: a contact to one rail and a resistor to the other. */
+/** A contact on its node: to one rail, with a resistor to the other. */
 final class ControlSeat {
   private static final int MOST_PULL_DOWN_OHMS = 2000;
 
   /** How often a contact opens again after it closed, at most. */
   static final int MOST_BOUNCES = 3;
 
-  final Control control;
   final int node;
   final int firstDriver;
 
@@ -24,49 +22,48 @@ final class ControlSeat {
   private long alwaysClosed;
   private long noPull;
 
+  /** Lanes in which it is closed in the other position than meant. */
+  private long exchanged;
+
   /** Lanes in which the contact closes more than once, more than twice, more than three times. */
   private final long[] closesAgain = new long[MOST_BOUNCES];
 
   private long closesAnyhow;
-  private final boolean closedLevel;
+  private final int pullOhms;
+  private final boolean closedWhenHigh;
 
-  ControlSeat(Control control, Module module, Wiring wiring, Topology topology, int node, int at) {
-    this.control = control;
-    this.node = node;
+  ControlSeat(Contact contact, Wiring wiring, Topology topology, int at) {
+    node = topology.node(wiring.row(contact.terminal()));
     firstDriver = at;
-    int contactRail = topology.node(wiring.rail(control.closesTo()));
+    int contactRail = topology.node(wiring.rail(contact.closesTo()));
     contactLow = topology.railLow[contactRail];
     contactHigh = topology.railHigh[contactRail];
-    if (control.pullTo().isEmpty()) {
+    if (contact.pullTo().isEmpty()) {
       pullLow = 0;
       pullHigh = 0;
     } else {
-      int pullRail = topology.node(wiring.rail(control.pullTo()));
+      int pullRail = topology.node(wiring.rail(contact.pullTo()));
       pullLow = topology.railLow[pullRail];
       pullHigh = topology.railHigh[pullRail];
     }
-    closedLevel = module.rail(control.closesTo()).map(RailSegment::supply).orElse(false);
+    pullOhms = contact.pullOhms();
+    closedWhenHigh = contact.closedWhenHigh();
   }
 
-  /** A resistor is a control without a contact. */
-  static ControlSeat ofResistor(
-      Resistor resistor, Module module, Wiring wiring, Topology topology, int node, int at) {
-    boolean supply = module.rail(resistor.to()).map(RailSegment::supply).orElse(false);
-    Control asControl =
-        new Control(
-            resistor.label(),
-            Control.Kind.SWITCH,
-            "",
-            resistor.to(),
-            resistor.to(),
-            resistor.ohms(),
-            !supply);
-    return new ControlSeat(asControl, module, wiring, topology, node, at);
+  /** A resistor is a contact that is never closed. */
+  static ControlSeat ofResistor(Resistor resistor, Wiring wiring, Topology topology, int at) {
+    End terminal = new End(End.Kind.RESISTOR, resistor.label(), 0);
+    return new ControlSeat(
+        new Contact(
+            resistor.label(), "", terminal, resistor.to(), true, resistor.to(), resistor.ohms()),
+        wiring,
+        topology,
+        at);
   }
 
   /** Puts a resistor's pull on its node. */
   void pull(Drivers drivers, long[] state, long used) {
-    move(control.restLevel(), drivers, state, used);
+    move(!closedWhenHigh, drivers, state, used);
   }
 
   /**
@@ -76,7 +73,7 @@ final class ControlSeat {
    * @param leaning lanes in which such an input hangs on the control
    */
   void heldUpBy(long leaning) {
-    if (control.pullOhms() > MOST_PULL_DOWN_OHMS) {
+    if (pullOhms > MOST_PULL_DOWN_OHMS) {
       pullLow &= ~leaning;
     }
   }
@@ -86,6 +83,7 @@ final class ControlSeat {
       case NEVER_CLOSES -> neverCloses |= lane;
       case ALWAYS_CLOSED -> alwaysClosed |= lane;
       case NO_PULL -> noPull |= lane;
+      case EXCHANGED -> exchanged |= lane;
       case CLOSES_ANYHOW -> closesAnyhow |= lane;
       case CLOSES_TWICE, CLOSES_THREE_TIMES, CLOSES_FOUR_TIMES -> {
         for (int bounce = 0; bounce < fault.closings() - 1; bounce++) {
@@ -95,9 +93,25 @@ final class ControlSeat {
     }
   }
 
+  /** Lanes in which this position closes the contact. */
+  long closed(boolean high, long used) {
+    long position = high == closedWhenHigh ? used & ~exchanged : exchanged;
+    return (position & ~neverCloses) | alwaysClosed;
+  }
+
+  /** Opens the contact where it is closed and the new position opens it; returns those lanes. */
+  long leave(boolean high, Drivers drivers, long[] state, long used) {
+    long stays = closed(high, used);
+    return drivers.set(
+        state,
+        firstDriver,
+        drivers.high(state, firstDriver) & stays,
+        drivers.low(state, firstDriver) & stays);
+  }
+
   /** Moves the control; returns the lanes in which what it drives changed. */
   long move(boolean high, Drivers drivers, long[] state, long used) {
-    long closed = ((high == closedLevel ? used : 0) & ~neverCloses) | alwaysClosed;
+    long closed = closed(high, used);
     long contact = drivers.set(state, firstDriver, contactHigh & closed, contactLow & closed);
     long pull =
         drivers.set(state, firstDriver + 1, pullHigh & ~noPull & used, pullLow & ~noPull & used);
@@ -111,11 +125,6 @@ final class ControlSeat {
    */
   long bounces(int bounce) {
     return closesAgain[bounce] | (bounce == 0 ? closesAnyhow : 0);
-  }
-
-  /** Whether this position is the one at which the contact is closed. */
-  boolean closes(boolean high) {
-    return high == closedLevel;
   }
 
   /** In lanes {@code where} the closed contact opens, or may be open. */

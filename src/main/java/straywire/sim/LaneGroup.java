@@ -7,7 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import straywire.module.Control;
+import straywire.module.Contact;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
@@ -46,7 +46,11 @@ final class LaneGroup {
 
   final long[] leaning;
 
-  private final Map<String, ControlSeat> controls = new TreeMap<>();
+  private final Map<String, ControlSeat> contacts = new TreeMap<>();
+
+  /** The contacts of each control: one, or two of a change-over. */
+  private final Map<String, List<ControlSeat>> controls = new TreeMap<>();
+
   private final Map<String, Integer> lampNodes = new HashMap<>();
   private final List<ControlSeat> resistors = new ArrayList<>();
   private final int[][] seatsOnNode;
@@ -81,18 +85,15 @@ final class LaneGroup {
     joinedRails = joinedRails();
     int driverCount = seatParts(variations);
     List<ControlSeat> controlSeats = new ArrayList<>();
-    for (Control control : wiring.module().controls().values()) {
-      int node = topology.node(wiring.row(new End(End.Kind.CONTROL, control.label(), 0)));
-      ControlSeat seat =
-          new ControlSeat(control, wiring.module(), wiring, topology, node, driverCount);
+    for (Contact contact : wiring.module().contacts()) {
+      ControlSeat seat = new ControlSeat(contact, wiring, topology, driverCount);
       driverCount += 2;
-      controls.put(control.label(), seat);
+      contacts.put(contact.label(), seat);
+      controls.computeIfAbsent(contact.control(), c -> new ArrayList<>()).add(seat);
       controlSeats.add(seat);
     }
     for (Resistor resistor : wiring.module().passives().resistors().values()) {
-      int node = topology.node(wiring.row(new End(End.Kind.RESISTOR, resistor.label(), 0)));
-      resistors.add(
-          ControlSeat.ofResistor(resistor, wiring.module(), wiring, topology, node, driverCount));
+      resistors.add(ControlSeat.ofResistor(resistor, wiring, topology, driverCount));
       driverCount += 2;
     }
     controlSeats.addAll(resistors);
@@ -192,7 +193,7 @@ final class LaneGroup {
       }
     }
     // The memories lie behind nodes and drivers, whose number is known only now.
-    int pulling = wiring.module().controls().size() + wiring.module().passives().resistors().size();
+    int pulling = wiring.module().contacts().size() + wiring.module().passives().resistors().size();
     int shift = 3 * (nodes + driver + 2 * pulling);
     seats.replaceAll(seat -> seat.movedTo(seat.stateAt + shift));
     return driver;
@@ -219,7 +220,7 @@ final class LaneGroup {
         seats.stream().filter(s -> s.label.equals(part)).forEach(s -> s.unlist(bit));
       }
       for (Variation.Labelled<Variation.ControlFault> fault : variation.controls) {
-        controls.get(fault.label()).fault(fault.fault(), bit);
+        contacts.get(fault.label()).fault(fault.fault(), bit);
       }
     }
   }
@@ -314,11 +315,18 @@ final class LaneGroup {
     // Nodes without a driver, tied to a rail or open, are solved here once and for all.
     Arrays.fill(touchedNodes, true);
     Arrays.fill(touchedSeats, true);
-    controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
-    resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
+    setContacts(state, levels);
     settle(state);
     startOver(state);
     return state;
+  }
+
+  /** Puts every contact and every resistor on its node, as the controls stand. */
+  private void setContacts(long[] state, Map<String, Boolean> levels) {
+    controls.forEach(
+        (label, seats) ->
+            seats.forEach(seat -> seat.move(levels.get(label), drivers, state, topology.used)));
+    resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
   }
 
   /** Begins to take down anew which remembered bits move. */
@@ -339,21 +347,55 @@ final class LaneGroup {
 
   /** Moves controls, all at once, and lets the module settle. */
   void move(long[] state, Map<String, Boolean> levels) {
+    leave(state, levels);
     Map<ControlSeat, Long> closing = new LinkedHashMap<>();
     levels.forEach(
         (label, high) -> {
-          ControlSeat seat = controls.get(label);
-          long moved = seat.move(high, drivers, state, topology.used);
-          if (moved != 0) {
-            touchedDrivers[seat.firstDriver] = true;
-          }
-          if (seat.closes(high) && (moved & seat.bounces(0)) != 0) {
-            closing.put(seat, moved);
+          for (ControlSeat seat : controls.get(label)) {
+            long moved = seat.move(high, drivers, state, topology.used);
+            if (moved != 0) {
+              touchedDrivers[seat.firstDriver] = true;
+            }
+            long closed = moved & seat.closed(high, topology.used);
+            if ((closed & seat.bounces(0)) != 0) {
+              closing.put(seat, closed);
+            }
           }
         });
     settle(state);
     for (int bounce = 0; bounce < ControlSeat.MOST_BOUNCES && !closing.isEmpty(); bounce++) {
       bounce(state, closing, bounce);
+    }
+  }
+
+  /** A change-over breaks before it makes: for a moment both of its contacts are open. */
+  private void leave(long[] state, Map<String, Boolean> levels) {
+    List<String> changeOvers =
+        levels.keySet().stream().filter(label -> controls.get(label).size() > 1).toList();
+    if (changeOvers.isEmpty()) {
+      return;
+    }
+    long[] settled = state.clone();
+    long lanes = 0;
+    for (String label : changeOvers) {
+      for (ControlSeat seat : controls.get(label)) {
+        long left = seat.leave(levels.get(label), drivers, state, topology.used);
+        if (left != 0) {
+          touchedDrivers[seat.firstDriver] = true;
+          lanes |= left;
+        }
+      }
+    }
+    if (lanes != 0) {
+      settle(state);
+      keepOutside(lanes, settled, state);
+    }
+  }
+
+  /** Lanes other than {@code lanes} are as they were. */
+  private static void keepOutside(long lanes, long[] before, long[] state) {
+    for (int i = 0; i < state.length; i++) {
+      state[i] = (before[i] & ~lanes) | (state[i] & lanes);
     }
   }
 
@@ -380,9 +422,7 @@ final class LaneGroup {
       }
       settle(state);
     }
-    for (int i = 0; i < state.length; i++) {
-      state[i] = (settled[i] & ~lanes) | (state[i] & lanes);
-    }
+    keepOutside(lanes, settled, state);
   }
 
   long[] emptyState() {
@@ -399,8 +439,7 @@ final class LaneGroup {
       seats.get(i).step(state, before, nodes, 3 * nodes, drivers.count, raised, touchedDrivers);
       state[raisedAt + i] = raised[0];
     }
-    controls.forEach((label, seat) -> seat.move(levels.get(label), drivers, state, topology.used));
-    resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
+    setContacts(state, levels);
     Arrays.fill(touchedDrivers, false);
     forgetAll(state, state[shortedAt]);
   }
@@ -445,7 +484,7 @@ final class LaneGroup {
     Arrays.fill(contactLow, 0);
     boolean bothWays = false;
     long shorted = joinedRails;
-    for (ControlSeat control : controls.values()) {
+    for (ControlSeat control : contacts.values()) {
       long high = drivers.high(state, control.firstDriver);
       long low = drivers.low(state, control.firstDriver);
       contactHigh[control.node] |= high;

@@ -25,6 +25,8 @@ public final class Variation {
     NEVER_CLOSES,
     ALWAYS_CLOSED,
     NO_PULL,
+    /** Closes in the other position than meant. */
+    EXCHANGED,
     /** Closes, opens and closes again, each time long enough for the module to settle. */
     CLOSES_TWICE,
     CLOSES_THREE_TIMES,
@@ -38,7 +40,7 @@ public final class Variation {
         case CLOSES_TWICE -> 2;
         case CLOSES_THREE_TIMES -> 3;
         case CLOSES_FOUR_TIMES -> 4;
-        case NEVER_CLOSES, ALWAYS_CLOSED, NO_PULL, CLOSES_ANYHOW -> 1;
+        case NEVER_CLOSES, ALWAYS_CLOSED, NO_PULL, EXCHANGED, CLOSES_ANYHOW -> 1;
       };
     }
   }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import straywire.module.Control;
+import straywire.module.Contact;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Jumper;
@@ -41,9 +41,7 @@ public final class Wiring {
         }
       }
     }
-    for (Control control : module.controls().values()) {
-      addRow(new End(End.Kind.CONTROL, control.label(), 0));
-    }
+    module.contacts().stream().map(Contact::terminal).distinct().forEach(this::addRow);
     for (Lamp lamp : module.lamps().values()) {
       addRow(new End(End.Kind.LAMP, lamp.label(), 0));
     }

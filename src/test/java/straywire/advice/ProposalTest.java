@@ -24,11 +24,13 @@ class ProposalTest {
     Set<Mechanism> proposed = EnumSet.noneOf(Mechanism.class);
     suggestions.forEach(s -> proposed.add(s.mechanism()));
     // Its rails are in one piece, its parts are supplied at the corners and have their capacitors,
-    // its button clocks nothing.
+    // its controls have one contact each and its button clocks nothing.
     assertThat(EnumSet.complementOf(EnumSet.copyOf(proposed)))
         .containsExactly(
             Mechanism.RAIL_NOT_LINKED,
             Mechanism.SUPPLY_AT_CORNERS,
+            Mechanism.THROWS_EXCHANGED,
+            Mechanism.COMMON_OPEN,
             Mechanism.CONTACT_BOUNCES,
             Mechanism.SUPPLY_NOT_QUIET);
   }

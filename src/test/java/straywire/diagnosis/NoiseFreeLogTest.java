@@ -118,7 +118,7 @@ class NoiseFreeLogTest {
   void nothingSeenSpeaksAgainstTheTruthWithOneFaultOfEachMechanism() {
     List<Hypothesis> sample = ofEachMechanism(1);
     // Its rails are in one piece, its parts are supplied at the corners and have their capacitors,
-    // its button clocks nothing.
+    // its controls have one contact each and its button clocks nothing.
     assertThat(sample)
         .extracting(Hypothesis::mechanism)
         .containsExactlyElementsOf(
@@ -126,6 +126,8 @@ class NoiseFreeLogTest {
                 EnumSet.of(
                     Mechanism.RAIL_NOT_LINKED,
                     Mechanism.SUPPLY_AT_CORNERS,
+                    Mechanism.THROWS_EXCHANGED,
+                    Mechanism.COMMON_OPEN,
                     Mechanism.CONTACT_BOUNCES,
                     Mechanism.SUPPLY_NOT_QUIET)));
     sample.forEach(truth -> followNeverContradicting(truth, 1, 20));

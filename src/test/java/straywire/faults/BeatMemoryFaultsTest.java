@@ -204,9 +204,14 @@ class BeatMemoryFaultsTest {
         .containsEntry(Mechanism.COUNTED_AS_16, 2)
         .containsEntry(Mechanism.BARE_LED, 17)
         .containsEntry(Mechanism.INVERTER_BYPASSED, 2)
-        .doesNotContainKeys(Mechanism.RAIL_NOT_LINKED, Mechanism.SUPPLY_AT_CORNERS);
-    // This board has no linked rails, and no part with its supply elsewhere than at the corners.
-    assertThat(counts).hasSize(Mechanism.values().length - 2);
+        .doesNotContainKeys(
+            Mechanism.RAIL_NOT_LINKED,
+            Mechanism.SUPPLY_AT_CORNERS,
+            Mechanism.THROWS_EXCHANGED,
+            Mechanism.COMMON_OPEN);
+    // This board has no linked rails, no part with its supply elsewhere than at the corners, and no
+    // change-over.
+    assertThat(counts).hasSize(Mechanism.values().length - 4);
   }
 
   @Test

@@ -13,7 +13,9 @@ import org.junit.jupiter.api.Test;
 import straywire.module.End;
 import straywire.module.Jumper;
 import straywire.module.Module;
+import straywire.module.ModuleFile;
 import straywire.module.Point;
+import straywire.parts.ShippedParts;
 
 /** Each mechanism's edits, words and repair on the small board, written out. */
 class FaultExpansionTest {
@@ -550,6 +552,62 @@ class FaultExpansionTest {
                 + " VCC.");
     assertWrong("control write is meant to have no pull resistor", Mechanism.PULL_MISSING, "write");
     assertWrong("there is no control U1 in module small", Mechanism.CONTACT_DEAD, "U1");
+  }
+
+  @Test
+  void aChangeOverHasTwoContactsAndMoreWaysToBeWrong() {
+    assertThat(onChangeOvers(Mechanism.CONTACT_DEAD, "step-up").words())
+        .isEqualTo("The throw step-up of button step (next) never closes");
+    assertThat(onChangeOvers(Mechanism.CONTACT_DEAD, "step-up").repair())
+        .isEqualTo(OFF + "Exchange the throw step-up of button step (next).");
+    assertThat(onChangeOvers(Mechanism.CONTACT_DEAD, "side/VCC").words())
+        .isEqualTo("The contact to VCC of switch side never closes");
+    assertThat(onChangeOvers(Mechanism.PULL_MISSING, "step-up").repair())
+        .contains("1000 ohms from the throw step-up of button step (next) to the supply rail VCC");
+    Hypothesis exchanged = onChangeOvers(Mechanism.THROWS_EXCHANGED, "side");
+    assertThat(exchanged.words()).isEqualTo("The two throws of switch side are exchanged");
+    assertThat(exchanged.repair())
+        .isEqualTo(OFF + "Exchange the two wires at the outer legs of switch side.");
+    Hypothesis common = onChangeOvers(Mechanism.COMMON_OPEN, "step");
+    assertThat(common.words()).isEqualTo("The common leg of button step (next) is on no rail");
+    assertThat(common.repair())
+        .isEqualTo(
+            OFF
+                + "Wire the common leg, mostly the middle one, of button step (next) to the ground"
+                + " rail GND.");
+    assertThat(common.edits().get(0).touches(CHANGE_OVERS))
+        .extracting(End::toString)
+        .containsExactly("step", "step-up");
+    assertWrong("control write has a single contact", Mechanism.THROWS_EXCHANGED, "write");
+    assertThatThrownBy(() -> onChangeOvers(Mechanism.COMMON_OPEN, "side"))
+        .hasMessageContaining("control side has no common leg on a rail");
+  }
+
+  private static final Module CHANGE_OVERS =
+      ModuleFile.parse(
+          "change-overs.yaml",
+          """
+          format: straywire-module/1
+          name: change-overs
+          title: Change-overs
+          rails: {VCC: {level: supply}, GND: {level: ground}}
+          parts: {U1: {type: 74x00, family: LS}}
+          controls:
+            step: {kind: button, title: next, closes-to: GND, other-throw: step-up, pull-to: VCC,
+              pull-ohms: 1000}
+            side: {kind: switch, closes-to: GND, other-rail: VCC}
+          nets:
+            VCC: [VCC, U1.14]
+            GND: [GND, U1.7]
+            A: [step, U1.1]
+            B: [step-up, U1.5]
+            C: [side, U1.9]
+          """,
+          new ShippedParts());
+
+  private static Hypothesis onChangeOvers(Mechanism mechanism, String place) {
+    return FaultExpansion.expand(
+        CHANGE_OVERS, new Suggestion("T-01", mechanism, List.of(place), 1, "why"), PRIORS);
   }
 
   @Test

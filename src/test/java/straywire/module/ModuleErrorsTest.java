@@ -44,6 +44,9 @@ class ModuleErrorsTest {
           pull-to: VCC, pull-ohms: 4700 | pull-to: GND, pull-ohms: 4700 | 15 | controls.go.pull-to: the contact closes to ground, so the resistor goes to supply; GND is ground
           pull-ohms: 4700 | pull-ohms: 4n7 | 15 | controls.go.pull-ohms: expected ohms such as 470, 4k7 or 1M, from 1 to 10M, got 4n7
           pull-ohms: 4700 | pull-ohms: 0 | 15 | controls.go.pull-ohms: expected ohms such as 470, 4k7 or 1M, from 1 to 10M, got 0
+          pull-ohms: 4700 | pull-ohms: 4700, other-throw: A | 15 | controls.go.other-throw: the label A is taken by a control on line 13
+          pull-ohms: 4700 | pull-ohms: 4700, other-rail: GND | 15 | controls.go.other-rail: both throws would be at ground; other-rail names a rail of the other level
+          pull-ohms: 4700 | pull-ohms: 4700, other-rail: VCC, other-throw: go2 | 15 | controls.go: the common of a change-over is at a rail (other-throw) or at the line (other-rail), not both
           rest: low | rest: down | 13 | controls.A.rest: down is not one of low, high
           {to: VCC, ohms: 0} | {to: VCC} | 18 | lamps.L0: the field ohms is missing
           {to: VCC, ohms: 0} | {to: U1, ohms: 0} | 18 | lamps.L0.to: no rail is labelled U1; known are GND, GND.right, VCC

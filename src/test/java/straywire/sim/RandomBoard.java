@@ -5,8 +5,10 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
+import straywire.module.ChangeOver;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -121,7 +123,16 @@ final class RandomBoard {
         rail(closesHigh),
         pulls ? rail(!closesHigh) : "",
         pulls ? 1000 : 0,
-        chance(50));
+        chance(50),
+        changeOver(label, closesHigh));
+  }
+
+  private Optional<ChangeOver> changeOver(String label, boolean closesHigh) {
+    return switch (random.nextInt(5)) {
+      case 0 -> Optional.of(new ChangeOver.OtherThrow(label + "b"));
+      case 1 -> Optional.of(new ChangeOver.OtherRail(rail(!closesHigh)));
+      default -> Optional.empty();
+    };
   }
 
   private Lamp lamp(String label) {
@@ -157,7 +168,15 @@ final class RandomBoard {
         }
       }
     }
-    controls.keySet().forEach(c -> pick(ends).add(new End(End.Kind.CONTROL, c, 0)));
+    controls
+        .values()
+        .forEach(
+            control -> {
+              pick(ends).add(control.terminal());
+              if (control.changeOver().orElse(null) instanceof ChangeOver.OtherThrow second) {
+                pick(ends).add(new End(End.Kind.THROW, second.label(), 0));
+              }
+            });
     resistors.keySet().forEach(r -> pick(ends).add(new End(End.Kind.RESISTOR, r, 0)));
     lamps.keySet().forEach(l -> pick(ends).add(new End(End.Kind.LAMP, l, 0)));
     pick(ends).add(new End(End.Kind.PORT, "P0", 0));
@@ -204,7 +223,7 @@ final class RandomBoard {
       case 9 -> variation.unlist(fitted.label());
       case 10 ->
           variation.control(
-              pick(List.copyOf(controls.keySet())),
+              pick(module.contacts()).label(),
               pick(Arrays.asList(Variation.ControlFault.values())));
       default -> {
         if (chance(10)) {

@@ -109,6 +109,9 @@ final class Sketch {
     if (controls.containsKey(name)) {
       return new End(End.Kind.CONTROL, name, 0);
     }
+    if (name.endsWith("-up")) {
+      return new End(End.Kind.THROW, name, 0);
+    }
     if (resistors.containsKey(name)) {
       return new End(End.Kind.RESISTOR, name, 0);
     }

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import straywire.module.Control;
+import straywire.module.Contact;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
@@ -58,14 +58,14 @@ final class SlowBoard {
     netAt = new Copper[wiring.vertexCount()];
     layCopper();
     module
-        .controls()
+        .contacts()
         .forEach(
-            (label, control) -> {
-              controls.put(label, control.restLevel());
-              Copper net = netAt[row(End.Kind.CONTROL, label)];
-              contacts.put(label, net.add(new Driver(RAIL, RAIL)));
-              pulls.put(label, net.add(new Driver(RESISTOR, RESISTOR)));
+            contact -> {
+              Copper net = netAt[wiring.row(contact.terminal())];
+              contacts.put(contact.label(), net.add(new Driver(RAIL, RAIL)));
+              pulls.put(contact.label(), net.add(new Driver(RESISTOR, RESISTOR)));
             });
+    module.controls().forEach((label, control) -> controls.put(label, control.restLevel()));
     module
         .passives()
         .resistors()
@@ -265,7 +265,7 @@ final class SlowBoard {
   void powerUp() {
     powered = true;
     forgetAll();
-    controls.keySet().forEach(this::work);
+    contacts.keySet().forEach(this::work);
     module
         .passives()
         .resistors()
@@ -290,16 +290,51 @@ final class SlowBoard {
   }
 
   void move(Map<String, Boolean> levels) {
+    List<String> moved =
+        module.contacts().stream()
+            .filter(c -> levels.containsKey(c.control()))
+            .map(Contact::label)
+            .toList();
     Map<String, Set<Can>> before = new TreeMap<>();
-    levels.keySet().forEach(label -> before.put(label, contacts.get(label).may));
+    moved.forEach(label -> before.put(label, contacts.get(label).may));
     controls.putAll(levels);
     if (powered) {
-      levels.keySet().forEach(this::work);
+      breakFirst(moved);
+      moved.forEach(this::work);
       settle();
       for (int closing = 2; closing <= 4; closing++) {
         bounce(before, closing);
       }
     }
+  }
+
+  /** What a change-over opens is open before anything else happens. */
+  private void breakFirst(List<String> moved) {
+    boolean opened = false;
+    for (String label : moved) {
+      boolean changesOver =
+          module.controls().get(contact(label).control()).changeOver().isPresent();
+      Driver driver = contacts.get(label);
+      if (changesOver && !closed(label) && !driver.may.equals(EnumSet.of(Can.OPEN))) {
+        driver.may = EnumSet.of(Can.OPEN);
+        opened = true;
+      }
+    }
+    if (opened) {
+      settle();
+    }
+  }
+
+  private Contact contact(String label) {
+    return module.contact(label).orElseThrow();
+  }
+
+  private boolean closed(String label) {
+    Contact contact = contact(label);
+    boolean position = controls.get(contact.control()) == contact.closedWhenHigh();
+    return has(label, Variation.ControlFault.ALWAYS_CLOSED)
+        || (position != has(label, Variation.ControlFault.EXCHANGED)
+            && !has(label, Variation.ControlFault.NEVER_CLOSES));
   }
 
   private void bounce(Map<String, Set<Can>> before, int closing) {
@@ -339,15 +374,10 @@ final class SlowBoard {
   }
 
   private void work(String label) {
-    Control control = module.controls().get(label);
-    boolean closesHigh = module.rail(control.closesTo()).orElseThrow().supply();
-    boolean closed =
-        has(label, Variation.ControlFault.ALWAYS_CLOSED)
-            || (controls.get(label) == closesHigh
-                && !has(label, Variation.ControlFault.NEVER_CLOSES));
-    contacts.get(label).may = closed ? railLevel(control.closesTo()) : EnumSet.of(Can.OPEN);
-    boolean pulls = !control.pullTo().isEmpty() && !has(label, Variation.ControlFault.NO_PULL);
-    this.pulls.get(label).may = pulls ? railLevel(control.pullTo()) : EnumSet.of(Can.OPEN);
+    Contact contact = contact(label);
+    contacts.get(label).may = closed(label) ? railLevel(contact.closesTo()) : EnumSet.of(Can.OPEN);
+    boolean pulls = !contact.pullTo().isEmpty() && !has(label, Variation.ControlFault.NO_PULL);
+    this.pulls.get(label).may = pulls ? railLevel(contact.pullTo()) : EnumSet.of(Can.OPEN);
   }
 
   private boolean has(String control, Variation.ControlFault fault) {

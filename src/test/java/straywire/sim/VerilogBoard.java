@@ -124,7 +124,7 @@ final class VerilogBoard {
     } else if (edit instanceof ChipEdit.PartReplaced e) {
       replaced.put(e.part(), e);
     } else if (edit instanceof ControlEdit.ControlChanged e) {
-      controlFaults.put(e.control(), e.fault());
+      controlFaults.put(e.contact(), e.fault());
     } else if (edit instanceof LampEdit.LampChanged e) {
       // A bare LED among LS parts changes levels, but no logic.
       if (e.fault() != LampEdit.LampFault.NO_RESISTOR) {
