@@ -24,6 +24,9 @@ public final class ModuleList {
           + " GND VCC 1000), a lamp (L lamp GND 2200), a capacitor to ground (U1 capacitor 100n), a word (in = A B), a net (SUM: U1.3 L) or a"
           + " step (- {look: [L]})";
 
+  /** What a change-over does in its other position. */
+  private static final List<String> OTHER = List.of("other-throw", "other-rail");
+
   private static final String CAPACITORS = "capacitors-to-ground";
 
   private final String file;
@@ -102,19 +105,25 @@ public final class ModuleList {
 
   private void control(List<String> words, int number) {
     String[] keys = {"kind", "closes-to", "pull-to", "pull-ohms", "rest"};
-    if (words.size() != 3 && words.size() != 5 && words.size() != 6) {
+    int last = words.size() - 2;
+    boolean changesOver = last > 2 && OTHER.contains(words.get(last));
+    int plain = changesOver ? last : words.size();
+    if (plain != 3 && plain != 5 && plain != 6) {
       throw new InputError(
           file,
           number,
           "a control is: label, switch or button, the rail its contact closes to, then the rail and"
               + " ohms of its resistor, then low or high at rest; such as A switch GND VCC 1000"
-              + " low");
+              + " low; a change-over goes on with other-throw and a label, or other-rail and a rail");
     }
     kinds.put(words.get(0), "controls");
     List<String> pairs = new ArrayList<>();
-    for (int i = 1; i < words.size(); i++) {
+    for (int i = 1; i < plain; i++) {
       pairs.add(keys[i - 1]);
       pairs.add(words.get(i));
+    }
+    if (changesOver) {
+      pairs.addAll(words.subList(last, words.size()));
     }
     put("controls", fields(words.get(0), pairs.toArray(String[]::new)), number);
   }

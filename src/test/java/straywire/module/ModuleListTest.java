@@ -60,6 +60,18 @@ class ModuleListTest {
     assertThat(module.exercise()).hasSize(2);
   }
 
+  @Test
+  void aControlMayChangeOver() throws IOException {
+    String list =
+        GOOD
+            + "up button GND VCC 1000 other-throw down\nB switch GND other-rail VCC\nD: down U1.4\n";
+    Module module = ModuleFile.parse("made", made(list), new ShippedParts());
+    assertThat(module.controls().get("up").changeOver())
+        .contains(new ChangeOver.OtherThrow("down"));
+    assertThat(module.controls().get("B").changeOver()).contains(new ChangeOver.OtherRail("VCC"));
+    assertThat(module.jumpers()).extracting(Jumper::name).contains("down-U1.4");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = ';',

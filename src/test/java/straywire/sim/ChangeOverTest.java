@@ -120,7 +120,7 @@ class ChangeOverTest {
         new Sketch().control(SIDE).part("U1", "74x04", "LS").wire("side", "U1.1").on();
     assertThat(on.at("U1.2")).isEqualTo(Signal.HIGH);
     on.set("side", true);
-    assertThat(on.at("side")).isEqualTo(Signal.HIGH);
+    assertThat(on.at("side")).isEqualTo(Signal.RAIL_HIGH);
     assertThat(on.at("U1.2")).isEqualTo(Signal.LOW);
     on.set("side", false);
     assertThat(on.at("U1.2")).isEqualTo(Signal.HIGH);
