@@ -23,6 +23,7 @@ class WiringReviewTest {
       "{kind: switch, closes-to: GND, pull-to: VCC, pull-ohms: 1000}";
   private static final String BUTTON =
       "{kind: button, closes-to: GND, pull-to: VCC, pull-ohms: 10000}";
+  private static final String CHANGE_OVER = BUTTON.replace("}", ", other-throw: back}");
   private static final String PULLED_DOWN =
       "{kind: switch, closes-to: VCC, pull-to: GND, pull-ohms: %d}";
 
@@ -354,6 +355,15 @@ class WiringReviewTest {
                 .control("S", "{kind: switch, closes-to: VCC}")
                 .net("N: U1.1 S"),
             Drawing.of("U1 74x00 LS").control("S", bare).net("N: U1.1 S")));
+    // A change-over between the rails needs no resistor.
+    pairs.add(
+        pair(
+            "OPEN-08",
+            "S",
+            Drawing.of("U1 74x00 HC").control("S", bare).net("N: U1.1 S"),
+            Drawing.of("U1 74x00 HC")
+                .control("S", "{kind: switch, closes-to: GND, other-rail: VCC}")
+                .net("N: U1.1 S")));
     Drawing wired =
         Drawing.of("U1 74x00 LS").control("S", SWITCH).lamp("L", "GND", 2200).net("N: U1.1 S L");
     pairs.add(
@@ -481,6 +491,18 @@ class WiringReviewTest {
             Drawing.of(parts)
                 .control("step", BUTTON)
                 .control("back", BUTTON)
+                .net("S: step U4.1")
+                .net("R: back U4.5")
+                .net("K: U4.3 U4.4 U1.3")
+                .net("Q: U4.6 U4.2")));
+    // The two throws of one button before the same gates.
+    pairs.add(
+        pair(
+            "CLK-01",
+            "back",
+            Drawing.of(parts).control("step", CHANGE_OVER).net("K: back U1.3"),
+            Drawing.of(parts)
+                .control("step", CHANGE_OVER)
                 .net("S: step U4.1")
                 .net("R: back U4.5")
                 .net("K: U4.3 U4.4 U1.3")
