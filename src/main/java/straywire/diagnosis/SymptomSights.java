@@ -122,7 +122,8 @@ final class SymptomSights {
           long these = lanes & rest[0];
           rest[0] &= ~these;
           int word = type.logic().wordStart(cell);
-          int bit = draws.number(part, word, type.logic().wordLength(cell), cell);
+          int length = type.logic().wordLength(cell);
+          int bit = draws.number(part, word, length, cell, type.logic().keeps(cell));
           note(first, these, look, lamp, FIRST_BIT + 2 * bit + (inverted ^ upsideDown ? 1 : 0));
         });
     for (int other = 0; other < lamp && rest[0] != 0; other++) {
