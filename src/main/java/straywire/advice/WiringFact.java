@@ -20,6 +20,7 @@ public sealed interface WiringFact {
    * @param pins number of legs
    * @param bus true when its outputs drive a bus
    * @param cells remembered bits; 0 for a gate
+   * @param keeps true when a memory in it holds its contents without power
    */
   record PartFact(
       String part,
@@ -28,6 +29,7 @@ public sealed interface WiringFact {
       int pins,
       boolean bus,
       int cells,
+      boolean keeps,
       boolean feedsThroughInputs)
       implements WiringFact {}
 

@@ -94,6 +94,7 @@ final class WiringFacts {
             fitted.part().pinCount(),
             fitted.part().bus(),
             fitted.part().logic().cellCount(),
+            fitted.part().logic().keeps(),
             fitted.family().feedsThroughInputs()));
     List<PinFact> own = new ArrayList<>();
     for (PinSpec pin : fitted.part().pins()) {

@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import straywire.bench.Situation.Stage;
 import straywire.casebook.SimulatedBench;
 import straywire.casebook.Workbench;
+import straywire.diagnosis.AfterRepair;
 import straywire.diagnosis.Step;
 import straywire.faults.Hypothesis;
 import straywire.module.Control;
@@ -116,19 +117,19 @@ public final class SimulatedHand {
       if (wrong.containsAll(faults)) {
         sitting.repaired(i + 1);
         wrong.removeAll(faults);
-        exchangeBench(sitting);
+        exchangeBench(sitting, named.get(i));
         return true;
       }
     }
     return false;
   }
 
-  private void exchangeBench(Sitting sitting) {
+  private void exchangeBench(Sitting sitting, Hypothesis mended) {
     Hypothesis left =
         wrong.isEmpty()
             ? workbench.nothingWrong()
             : workbench.hypothesis(String.join(" + ", wrong)).orElseThrow();
-    bench = new SimulatedBench(module, left, workbench.table(), seed + 1);
+    bench = bench.repaired(left, seed + 1, AfterRepair.fromTheDrawer(module, mended));
     Map<String, Boolean> switches = new TreeMap<>();
     for (Control control : module.controls().values()) {
       if (control.kind() == Control.Kind.SWITCH) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.TreeMap;
 import straywire.diagnosis.AfterRepair;
 import straywire.diagnosis.ReadingTable;
@@ -25,10 +26,20 @@ import straywire.sim.Wiring;
 
 /**
  * A module with one known fault on a bench of numbers: does what the hand would do and reports what
- * eye and meter would, without slips. What memory holds at power-up comes from the seed.
+ * eye and meter would, without slips. What memory holds at power-up comes from the seed; what is
+ * kept without power is drawn once.
  */
 public final class SimulatedBench {
   private static final double READS_ONE = 0.5;
+
+  /** A remembered bit that nobody wrote. */
+  private record Bit(String part, int cell) implements Comparable<Bit> {
+    @Override
+    public int compareTo(Bit other) {
+      int byPart = part.compareTo(other.part);
+      return byPart != 0 ? byPart : Integer.compare(cell, other.cell);
+    }
+  }
 
   private static final Hypothesis HEALTHY =
       new Hypothesis("nothing-wrong", Mechanism.NOTHING_WRONG, List.of(), 1, "", "", "", "");
@@ -40,7 +51,7 @@ public final class SimulatedBench {
   private final ReadingTable table;
   private final Visibility visibility;
   private final Random random;
-  private final Map<String, Boolean> bits = new TreeMap<>();
+  private final Map<Bit, Boolean> bits = new TreeMap<>();
   private BoardState state;
 
   public SimulatedBench(Module module, Hypothesis truth, ReadingTable table, long seed) {
@@ -59,10 +70,37 @@ public final class SimulatedBench {
     return truth;
   }
 
+  /**
+   * After a repair: the same module with the power off and something else wrong. Parts keep what
+   * they keep without power.
+   *
+   * @param seed of what else memories hold from now on
+   * @param fresh labels of parts that came from the drawer
+   */
+  public SimulatedBench repaired(Hypothesis left, long seed, Set<String> fresh) {
+    SimulatedBench bench = new SimulatedBench(module, left, table, seed);
+    bits.forEach(
+        (bit, value) -> {
+          if (board.keeps(0, bit.part(), bit.cell()) && !fresh.contains(bit.part())) {
+            bench.bits.put(bit, value);
+          }
+        });
+    bench.state = bench.board.move(bench.board.keptOf(board, state, fresh), bench.state.controls());
+    return bench;
+  }
+
+  private void rebuilt(Hypothesis now, Set<String> fresh) {
+    truth = now;
+    Boards before = board;
+    board = new Boards(wiring, List.of(new VariationOf(wiring).compile(truth)));
+    state = board.keptOf(before, state, fresh);
+    bits.keySet().removeIf(bit -> fresh.contains(bit.part()));
+  }
+
   /** Does what an action entry says; readings change nothing. */
   public void act(Entry entry) {
     if (entry instanceof Entry.Power) {
-      bits.clear();
+      bits.keySet().removeIf(bit -> !board.keeps(0, bit.part(), bit.cell()));
     }
     state = board.after(state, entry);
   }
@@ -86,7 +124,7 @@ public final class SimulatedBench {
           1,
           (label, part, cell, inverted, lanes) -> {
             if (lanes != 0) {
-              bits.putIfAbsent(label + " " + cell, high ^ inverted);
+              bits.putIfAbsent(new Bit(label, cell), high ^ inverted);
             }
           });
     }
@@ -142,7 +180,7 @@ public final class SimulatedBench {
         (label, part, cell, inverted, lanes) -> {
           if (lanes != 0) {
             level.add(
-                upsideDown ^ inverted ^ bits.computeIfAbsent(label + " " + cell, k -> draw()));
+                upsideDown ^ inverted ^ bits.computeIfAbsent(new Bit(label, cell), k -> draw()));
           }
         });
     return (level.isEmpty() ? draw() : level.get(0)) ? Signal.HIGH : Signal.LOW;
@@ -210,8 +248,9 @@ public final class SimulatedBench {
       Entry exchanged = new Entry.Exchanged(s.part());
       entries.add(exchanged);
       if (AfterRepair.mends(exchanged, truth)) {
-        truth = HEALTHY;
-        board = new Boards(wiring, List.of(new VariationOf(wiring).compile(truth)));
+        rebuilt(HEALTHY, Set.of(s.part()));
+      } else {
+        rebuilt(truth, Set.of(s.part()));
       }
       does(new Entry.Power(true), entries);
     } else {

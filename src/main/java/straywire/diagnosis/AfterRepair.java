@@ -5,12 +5,14 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.faults.Mechanism;
 import straywire.module.Entry;
+import straywire.module.Module;
 
 /**
  * What may be wrong once a cure was carried out: a fault that the cure mends has most of its
@@ -32,7 +34,19 @@ public final class AfterRepair {
           Mechanism.LEG_NOT_IN_ROW,
           Mechanism.TURNED);
 
+  /** Of these, what a part is not to blame for: the same one is put back. */
+  private static final Set<Mechanism> PUT_BACK =
+      EnumSet.of(Mechanism.LEG_NOT_IN_ROW, Mechanism.TURNED);
+
   private AfterRepair() {}
+
+  /** Labels of the parts that another one stands for once a fault is mended. */
+  public static Set<String> fromTheDrawer(Module module, Hypothesis mended) {
+    return module.parts().keySet().stream()
+        .filter(part -> mends(new Entry.Exchanged(part), mended))
+        .filter(part -> !PUT_BACK.contains(mended.mechanism()))
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
 
   /**
    * Prior of each single hypothesis for the log after the cure. What is cured by the very same

@@ -127,9 +127,13 @@ final class Bank {
     }
   }
 
-  /** The same hypotheses at the start of a new log, power off, controls where they are. */
+  /**
+   * The same hypotheses at the start of a new log, power off, controls where they are. What is kept
+   * without power was taken in under what was wrong before, which no lane of the new log knows, or
+   * came with a part from the drawer: nothing is known of it.
+   */
   Bank restarted() {
-    return new Bank(this, boards.powerDown(state));
+    return new Bank(this, boards.forget(boards.powerDown(state)));
   }
 
   private Bank(Bank other, BoardState state) {
@@ -164,7 +168,7 @@ final class Bank {
     Tally tally = new Tally(weights);
     boolean spoke = Arrays.stream(weights).anyMatch(w -> w != 0);
     if (is.powered() && !was.powered()) {
-      beliefs = beliefs.afterPowerCycle();
+      beliefs = beliefs.afterPowerCycle(boards::keeps);
     }
     if (is != was) {
       beliefs = beliefs.without((lane, part, cell) -> boards.moved(is, lane, part, cell));

@@ -12,7 +12,7 @@ import straywire.module.Module;
  * What has been read so far of bits that nobody wrote: for each lane and bit, the log likelihood of
  * all readings of it if the bit is 1, and if it is 0. Nothing binds: a misread bit stays possible
  * both ways. Bits of one word start out alike more often than chance, and a bit often wakes up the
- * same at the next power-up.
+ * same at the next power-up, always where it is kept without power.
  */
 final class CellBeliefs {
   /** Share of words that come up all zeros or all ones beyond chance; engineering estimate. */
@@ -148,12 +148,26 @@ final class CellBeliefs {
     }
   }
 
-  /** After a power cycle: what was known is true again with {@link #WAKES_ALIKE}. */
-  CellBeliefs afterPowerCycle() {
+  /** Says whether a bit holds its value without power. */
+  interface Kept {
+    boolean bit(int lane, String label, int cell);
+  }
+
+  /**
+   * After a power cycle: what was known is true again with {@link #WAKES_ALIKE}, or for certain
+   * where the bit was kept.
+   */
+  CellBeliefs afterPowerCycle(Kept kept) {
     CellBeliefs next = new CellBeliefs(this);
+    List<String> labels = List.copyOf(firstCell.keySet());
     for (int lane = 0; lane < lanes.size(); lane++) {
+      int here = lane;
       NavigableMap<Integer, float[]> words = new TreeMap<>(lanes.get(lane));
-      words.replaceAll((at, beliefs) -> shrunk(beliefs));
+      words.replaceAll(
+          (at, beliefs) ->
+              kept.bit(here, labels.get(at / BITS_OF_PART), at % BITS_OF_PART)
+                  ? beliefs
+                  : shrunk(beliefs));
       next.lanes.set(lane, words);
       next.owned[lane] = true;
     }

@@ -11,8 +11,8 @@ import straywire.sim.Signal;
 /**
  * Seeded draws of what the simulation leaves open. In one draw a bit that nobody wrote has one
  * value until the power goes, words come up uniform more often than chance, and a word often wakes
- * up the same; lamps whose signal an eye may call one thing or another look one way throughout.
- * Equal for every hypothesis.
+ * up the same, always where it is kept without power; lamps whose signal an eye may call one thing
+ * or another look one way throughout. Equal for every hypothesis.
  */
 final class SymptomDraws {
   /** Draws a symptom is scored over. */
@@ -33,7 +33,7 @@ final class SymptomDraws {
   private final List<Map<Integer, Long>> values = new ArrayList<>();
 
   /** A remembered bit, by part and the word of its memory it belongs to. */
-  private record Bit(String part, int word, int length, int cell) {}
+  private record Bit(String part, int word, int length, int cell, boolean kept) {}
 
   SymptomDraws(ReadingTable table, long seed) {
     this.table = table;
@@ -41,9 +41,9 @@ final class SymptomDraws {
   }
 
   /** The number under which {@link #value} knows a remembered bit. */
-  int number(String part, int word, int length, int cell) {
+  int number(String part, int word, int length, int cell, boolean kept) {
     return numbers.computeIfAbsent(
-        new Bit(part, word, length, cell),
+        new Bit(part, word, length, cell, kept),
         bit -> {
           bits.add(bit);
           return bits.size() - 1;
@@ -68,7 +68,7 @@ final class SymptomDraws {
   }
 
   private boolean wakes(Bit bit, int powerUp, int draw) {
-    int up = powerUp;
+    int up = bit.kept() ? 1 : powerUp;
     SplittableRandom random = random(draw, bit.part().hashCode(), bit.word(), up);
     while (up > 1 && random.nextDouble() < CellBeliefs.WAKES_ALIKE) {
       up--;

@@ -183,14 +183,18 @@ final class SymptomExercise {
   }
 
   /**
-   * The by-hand exercise once the power is on, with a look after everything that was set. The first
-   * presses of a button that takes the word on are slow ones, with a look while it is down.
+   * The by-hand exercise from when the power is first on, with a look after everything that was
+   * set. The first presses of a button that takes the word on are slow ones, with a look while it
+   * is down.
    */
   private void byHand() {
     boolean on = false;
     int slow = 0;
     for (Entry entry : module.exercise()) {
       if (entry instanceof Entry.Power) {
+        if (on) {
+          entries.add(entry);
+        }
         on = true;
       } else if (on
           && slow < SLOW_PRESSES

@@ -41,6 +41,9 @@ final class SymptomSights {
 
   private final int[] opens;
 
+  /** Whether all that the module as meant remembers is kept without power. */
+  private final boolean allKept;
+
   private SymptomSights(Boards boards, SymptomDraws draws, List<String> lamps) {
     this.boards = boards;
     this.draws = draws;
@@ -48,6 +51,10 @@ final class SymptomSights {
     open = new long[boards.lanes()][];
     Arrays.fill(open, new long[0]);
     opens = new int[boards.lanes()];
+    allKept =
+        boards.wiring().module().parts().values().stream()
+            .map(fitted -> fitted.part().logic())
+            .allMatch(logic -> logic.cellCount() == 0 || logic.keeps());
   }
 
   /** Works the boards along the entries and takes down every look. */
@@ -122,7 +129,8 @@ final class SymptomSights {
           long these = lanes & rest[0];
           rest[0] &= ~these;
           int word = type.logic().wordStart(cell);
-          int bit = draws.number(part, word, type.logic().wordLength(cell), cell);
+          int length = type.logic().wordLength(cell);
+          int bit = draws.number(part, word, length, cell, type.logic().keeps(cell));
           note(first, these, look, lamp, FIRST_BIT + 2 * bit + (inverted ^ upsideDown ? 1 : 0));
         });
     for (int other = 0; other < lamp && rest[0] != 0; other++) {
@@ -226,7 +234,8 @@ final class SymptomSights {
     long bit = 1L << lamp;
     boolean unwritten = (trial.looks.certain[look] & bit) == 0;
     boolean still = unwritten || draws.sitsStill(draw);
-    long kept = unwritten ? looks.get(look).place() << 8 | looks.get(look).powerUp() : 0;
+    int powerUp = allKept ? 1 : looks.get(look).powerUp();
+    long kept = unwritten ? looks.get(look).place() << 8 | powerUp : 0;
     if (draws.anything(joined, still ? -kept : look + 1, draw)) {
       trial.lit[look] |= bit;
     }

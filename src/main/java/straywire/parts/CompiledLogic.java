@@ -35,6 +35,10 @@ final class CompiledLogic implements PartLogic {
   private final int[] driveEnables;
   private final List<Drive> standing;
   private final Program step;
+
+  /** The step without what goes into memories that are kept without power. */
+  private final Program stepStoringNothing;
+
   private final Program standingProgram;
   private final int stateLength;
 
@@ -79,8 +83,9 @@ final class CompiledLogic implements PartLogic {
     for (int i = 1; i < updates.length; i += 2) {
       roots.add(updates[i]);
     }
-    this.step = new Program(gates, roots, true);
-    this.standingProgram = new Program(gates, references(standing), false);
+    this.step = new Program(gates, roots, cell -> true);
+    this.stepStoringNothing = keeps() ? new Program(gates, roots, cell -> !keeps(cell)) : step;
+    this.standingProgram = new Program(gates, references(standing), cell -> false);
   }
 
   private static long[] withConstants(int length) {
@@ -117,15 +122,55 @@ final class CompiledLogic implements PartLogic {
 
   @Override
   public void forget(long[] state, int at, long lanes) {
-    for (int i = at; i < at + stateLength; i++) {
+    forget(state, at, at + stateLength, lanes);
+  }
+
+  @Override
+  public void losePower(long[] state, int at, long lanes) {
+    int from = 0;
+    for (Wiring.MemoryPlace memory : memories) {
+      if (memory.kept()) {
+        forget(state, at + from, at + 2 * memory.firstCell(), lanes);
+        from = 2 * memory.endCell();
+      }
+    }
+    forget(state, at + from, at + stateLength, lanes);
+  }
+
+  private static void forget(long[] state, int from, int to, long lanes) {
+    for (int i = from; i < to; i++) {
       state[i] |= lanes;
     }
   }
 
   @Override
+  public boolean keeps() {
+    return memories.stream().anyMatch(Wiring.MemoryPlace::kept);
+  }
+
+  @Override
+  public boolean keeps(int cell) {
+    for (Wiring.MemoryPlace memory : memories) {
+      if (memory.holds(cell)) {
+        return memory.kept();
+      }
+    }
+    return false;
+  }
+
+  @Override
   public boolean step(PinPlanes pins, long[] state, int at, long lanes) {
+    return step(step, pins, state, at, lanes);
+  }
+
+  @Override
+  public boolean stepStoringNothing(PinPlanes pins, long[] state, int at, long lanes) {
+    return step(stepStoringNothing, pins, state, at, lanes);
+  }
+
+  private boolean step(Program program, PinPlanes pins, long[] state, int at, long lanes) {
     long[] r = REGISTERS.get();
-    long changed = step.run(pins, r, state, at, lanes);
+    long changed = program.run(pins, r, state, at, lanes);
     if (notesMoves) {
       noteMoves(pins, r, state, at, lanes);
     }

@@ -155,7 +155,13 @@ final class LogicParser {
       String name = name();
       int words = number();
       expect("x");
-      return new Statement.Memory(name, words, number(), line);
+      int bits = number();
+      boolean kept = accept("kept");
+      boolean said = !kept || (accept("without") && accept("power"));
+      if (!said || peek().kind() != Token.Kind.END) {
+        throw error("after its size a memory may say \"kept without power\" and no more" + found());
+      }
+      return new Statement.Memory(name, words, bits, kept, line);
     }
 
     private Statement table(int line) {

@@ -12,6 +12,21 @@ public interface PartLogic {
   /** Makes everything remembered unknown in {@code lanes}: registers, cells and clock history. */
   void forget(long[] state, int at, long lanes);
 
+  /** As {@link #forget}, but for the cells that hold their value without power. */
+  default void losePower(long[] state, int at, long lanes) {
+    forget(state, at, lanes);
+  }
+
+  /** Whether any cell holds its value without power. */
+  default boolean keeps() {
+    return false;
+  }
+
+  /** Whether a remembered bit, numbered as in {@link UnknownSink#cell}, does. */
+  default boolean keeps(int cell) {
+    return false;
+  }
+
   /**
    * One unit of delay: takes clock edges and level writes from the pins, then fills the drive
    * planes. State and drives change only in {@code lanes}; outside them the drive planes are left
@@ -21,6 +36,14 @@ public interface PartLogic {
    * @return true when state or any drive plane changed in {@code lanes}
    */
   boolean step(PinPlanes pins, long[] state, int at, long lanes);
+
+  /**
+   * The same while the supply is too low to write: cells that hold their value without power take
+   * nothing in.
+   */
+  default boolean stepStoringNothing(PinPlanes pins, long[] state, int at, long lanes) {
+    return step(pins, state, at, lanes);
+  }
 
   /**
    * Follows an unknown output back one part: for lanes in which {@code pin} drives an unknown level

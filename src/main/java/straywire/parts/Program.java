@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.IntPredicate;
 import straywire.parts.Gates.Access;
 import straywire.parts.Gates.Gate;
 import straywire.parts.Gates.Kind;
@@ -20,13 +21,14 @@ final class Program {
 
   /**
    * @param roots references that must hold their value after a run
-   * @param writes whether memory is written too
+   * @param written memories that are written too, by their first cell
    */
-  Program(Gates gates, List<Integer> roots, boolean writes) {
+  Program(Gates gates, List<Integer> roots, IntPredicate written) {
     BitSet needed = new BitSet();
     roots.forEach(r -> need(gates, r >> 1, needed));
-    for (int g = 0; writes && g < gates.count(); g++) {
-      if (gates.gate(g).kind() == Kind.WRITE) {
+    for (int g = 0; g < gates.count(); g++) {
+      if (gates.gate(g).kind() == Kind.WRITE
+          && written.test(gates.access(gates.gate(g).a()).firstCell())) {
         need(gates, g, needed);
       }
     }

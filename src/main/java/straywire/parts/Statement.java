@@ -14,8 +14,8 @@ sealed interface Statement {
   /** {@code q <- ...}: remembered bits; a later clause overrides an earlier one. */
   record Take(List<String> targets, List<Clause> clauses, int line) implements Statement {}
 
-  /** {@code memory cells 16 x 4}. */
-  record Memory(String name, int words, int bits, int line) implements Statement {}
+  /** {@code memory cells 16 x 4}; kept when it says {@code kept without power}. */
+  record Memory(String name, int words, int bits, boolean kept, int line) implements Statement {}
 
   /** {@code table digits: 1111110 0110000 ...}: fixed words, address 0 first. */
   record Table(String name, List<String> words, int line) implements Statement {}

@@ -19,10 +19,18 @@ final class Wiring {
   /** A pin that drives: the value, and the condition under which it drives at all. */
   record Drive(int pin, PinKind kind, int value, int enable) {}
 
-  /** Where a memory's cells are numbered: word by word from address 0, low bit first. */
-  record MemoryPlace(int firstCell, int words, int bits) {
+  /**
+   * Where a memory's cells are numbered: word by word from address 0, low bit first.
+   *
+   * @param kept whether the cells hold their value without power
+   */
+  record MemoryPlace(int firstCell, int words, int bits, boolean kept) {
     boolean holds(int cell) {
-      return cell >= firstCell && cell < firstCell + words * bits;
+      return cell >= firstCell && cell < endCell();
+    }
+
+    int endCell() {
+      return firstCell + words * bits;
     }
   }
 
@@ -124,7 +132,8 @@ final class Wiring {
     if (Integer.bitCount(memory.words()) != 1 || memory.words() > 65536 || memory.bits() < 1) {
       throw error(memory.line(), "a memory has 1, 2, 4, 8 ... 65536 words of at least 1 bit");
     }
-    memories.put(memory.name(), new MemoryPlace(cells, memory.words(), memory.bits()));
+    memories.put(
+        memory.name(), new MemoryPlace(cells, memory.words(), memory.bits(), memory.kept()));
     cells += memory.words() * memory.bits();
   }
 

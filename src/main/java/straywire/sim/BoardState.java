@@ -20,7 +20,7 @@ public final class BoardState {
     this.groups = groups;
   }
 
-  /** False with power off: nothing is remembered. */
+  /** False with power off: nothing is remembered but what is kept without power. */
   public boolean powered() {
     return powered;
   }
@@ -30,7 +30,10 @@ public final class BoardState {
     return controls;
   }
 
-  /** State words of each lane group; none with power off. */
+  /**
+   * State words of each lane group. With power off those in which it went, of which only what is
+   * kept without power still counts; none when no part keeps anything, or nothing is known of it.
+   */
   long[][] groups() {
     return groups;
   }

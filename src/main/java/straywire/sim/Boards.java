@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
@@ -20,7 +22,7 @@ public final class Boards {
 
   private final Wiring wiring;
   private final List<Variation> variations;
-  private final LaneGroup[] groups;
+  final LaneGroup[] groups;
   private final SignalReader[] readers;
   private final UnknownTrace[] traces;
 
@@ -76,16 +78,31 @@ public final class Boards {
     return new BoardState(false, rest, new long[0][]);
   }
 
-  /** Power switched off: everything remembered is gone, the controls stay where they are. */
+  /** Power switched off: only what is kept without power stays, and the controls stay put. */
   public BoardState powerDown(BoardState state) {
-    return new BoardState(false, state.controls(), new long[0][]);
+    return new BoardState(false, state.controls(), keeps() ? state.groups() : new long[0][]);
   }
 
   /** Power switched on with the controls where they are. */
   public BoardState powerUp(BoardState state) {
+    long[][] off = powerDown(state).groups();
     long[][] words = new long[groups.length][];
-    eachGroup(g -> words[g] = groups[g].powerUp(state.controls()));
+    eachGroup(
+        g ->
+            words[g] =
+                groups[g].powerUp(
+                    state.controls(), off.length == 0 ? Optional.empty() : Optional.of(off[g])));
     return new BoardState(true, state.controls(), words);
+  }
+
+  /** Whether any part in any lane keeps its contents without power. */
+  public boolean keeps() {
+    return Arrays.stream(groups).anyMatch(g -> g.keeping != 0);
+  }
+
+  /** Whether a remembered bit of a part holds its value without power in a lane. */
+  public boolean keeps(int lane, String part, int cell) {
+    return groups[Lanes.group(lane)].keeps(part, cell, Lanes.bit(lane & 63));
   }
 
   /**
@@ -106,7 +123,7 @@ public final class Boards {
       }
     }
     if (!state.powered()) {
-      return new BoardState(false, controls, new long[0][]);
+      return new BoardState(false, controls, state.groups());
     }
     Map<String, Boolean> sorted = new TreeMap<>(levels);
     long[][] words = new long[groups.length][];
@@ -134,7 +151,11 @@ public final class Boards {
         && groups[group].moved(state.groups()[group], part, cell, Lanes.bit(lane & 63)) != 0;
   }
 
-  /** The state after what an entry says of the hand; readings change nothing. */
+  /**
+   * The state after what an entry says of the hand; readings change nothing. After a repair nothing
+   * is known of what is kept without power: it was taken in with the fault there, or came with a
+   * part from the drawer.
+   */
   public BoardState after(BoardState state, Entry entry) {
     if (entry instanceof Entry.Power e) {
       return e.on() ? powerUp(state) : powerDown(state);
@@ -151,6 +172,9 @@ public final class Boards {
     if (entry instanceof Entry.Release e) {
       return move(state, Map.of(e.button(), rest(e.button())));
     }
+    if (keeps() && (entry instanceof Entry.Repaired || entry instanceof Entry.Exchanged)) {
+      return forget(state);
+    }
     return state;
   }
 
@@ -158,9 +182,10 @@ public final class Boards {
     return wiring.module().controls().get(button).restLevel();
   }
 
-  /** The same controls with nothing known of what is remembered. */
+  /** The same controls with nothing known of what is remembered, be it kept without power. */
   public BoardState forget(BoardState state) {
-    return state.powered() ? powerUp(state) : state;
+    BoardState off = new BoardState(false, state.controls(), new long[0][]);
+    return state.powered() ? powerUp(off) : off;
   }
 
   /**
@@ -244,6 +269,31 @@ public final class Boards {
     return groups[group].joined(groups[group].node(from), groups[group].node(to));
   }
 
+  /**
+   * Power off, and in each part the words that the part of the same type in that socket keeps on
+   * other boards, lane by lane. Nothing else is known.
+   *
+   * @param fresh sockets whose part is not the one that was there
+   */
+  public BoardState keptOf(Boards others, BoardState state, Set<String> fresh) {
+    if (!keeps() || state.groups().length == 0) {
+      return new BoardState(false, state.controls(), new long[0][]);
+    }
+    long[][] words = new long[groups.length][];
+    for (int g = 0; g < words.length; g++) {
+      words[g] = groups[g].emptyState();
+      for (PartSeat seat : groups[g].seats) {
+        seat.part.logic().forget(words[g], seat.stateAt, -1L);
+        for (PartSeat other : others.groups[g].seats) {
+          if (seat.keeps && seat.takesPlaceOf(other) && !fresh.contains(seat.label)) {
+            seat.takeOver(words[g], other, state.groups()[g]);
+          }
+        }
+      }
+    }
+    return new BoardState(false, state.controls(), words);
+  }
+
   /** Receives the remembered bit that an unknown level shows. */
   public interface Shown {
     /**
@@ -290,7 +340,7 @@ public final class Boards {
 
   /** The state of the lanes that {@link #select} chose, as a state of those boards. */
   public BoardState carry(BoardState state, int[] lanes, Boards into) {
-    if (!state.powered()) {
+    if (state.groups().length == 0) {
       return state;
     }
     long[][] words = new long[into.groups.length][];
@@ -309,7 +359,7 @@ public final class Boards {
       }
       words[g] = carrier.finish(state.controls());
     }
-    return new BoardState(true, state.controls(), words);
+    return new BoardState(state.powered(), state.controls(), words);
   }
 
   /** Labels of the module's lamps, sorted. */

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import straywire.module.Contact;
 import straywire.module.End;
@@ -37,6 +38,9 @@ final class LaneGroup {
 
   /** Lanes without a sane supply: no logic is simulated in them. */
   private final long noLogic;
+
+  /** Lanes in which some part keeps its contents without power. */
+  final long keeping;
 
   /** Lanes in which copper joins supply and ground. */
   private final long joinedRails;
@@ -84,6 +88,8 @@ final class LaneGroup {
     noLogic = dead;
     joinedRails = joinedRails();
     int driverCount = seatParts(variations);
+    keeping =
+        seats.stream().filter(s -> s.keeps).mapToLong(s -> s.lanes).reduce(0, (a, b) -> a | b);
     List<ControlSeat> controlSeats = new ArrayList<>();
     for (Contact contact : wiring.module().contacts()) {
       ControlSeat seat = new ControlSeat(contact, wiring, topology, driverCount);
@@ -308,15 +314,26 @@ final class LaneGroup {
     }
   }
 
-  /** A state just after power-up with the controls as given: nothing remembered, all settled. */
-  long[] powerUp(Map<String, Boolean> levels) {
+  /**
+   * A state just after power-up with the controls as given: all settled, nothing remembered but
+   * what is kept without power.
+   *
+   * @param off the state in which the power went off; empty when nothing is known of it
+   */
+  long[] powerUp(Map<String, Boolean> levels, Optional<long[]> off) {
     long[] state = new long[stateLength];
+    for (PartSeat seat : seats) {
+      seat.part.logic().forget(state, seat.stateAt, -1L);
+      if (seat.keeps && off.isPresent()) {
+        seat.wake(state, off.get());
+      }
+    }
     forgetAll(state, -1L);
     // Nodes without a driver, tied to a rail or open, are solved here once and for all.
     Arrays.fill(touchedNodes, true);
     Arrays.fill(touchedSeats, true);
     setContacts(state, levels);
-    settle(state);
+    settle(state, -1L);
     startOver(state);
     return state;
   }
@@ -343,6 +360,16 @@ final class LaneGroup {
       }
     }
     return moved;
+  }
+
+  /** Whether a remembered bit of a part holds its value without power, in the lane of one bit. */
+  boolean keeps(String part, int cell, long lane) {
+    for (PartSeat seat : seats) {
+      if (seat.keeps && seat.label.equals(part) && (seat.lanes & lane) != 0) {
+        return seat.part.logic().keeps(cell);
+      }
+    }
+    return false;
   }
 
   /** Moves controls, all at once, and lets the module settle. */
@@ -436,7 +463,17 @@ final class LaneGroup {
   void refresh(long[] state, Map<String, Boolean> levels) {
     System.arraycopy(state, 0, before, 0, 3 * nodes);
     for (int i = 0; i < seats.size(); i++) {
-      seats.get(i).step(state, before, nodes, 3 * nodes, drivers.count, raised, touchedDrivers);
+      seats
+          .get(i)
+          .step(
+              state,
+              before,
+              nodes,
+              3 * nodes,
+              drivers.count,
+              raised,
+              touchedDrivers,
+              ~state[shortedAt]);
       state[raisedAt + i] = raised[0];
     }
     setContacts(state, levels);
@@ -445,6 +482,35 @@ final class LaneGroup {
   }
 
   private void settle(long[] state) {
+    settle(state, state[shortedAt]);
+  }
+
+  /**
+   * Lets everything come to rest.
+   *
+   * @param waking lanes in which power comes on. A memory that keeps its contents takes nothing in
+   *     meanwhile: it senses the supply and waits some milliseconds (Atmel AT28C16 data sheet
+   *     0540B, write protection by VCC sense and power-on delay). What is then still asked of it
+   *     happens.
+   */
+  private void settle(long[] state, long waking) {
+    long shorted = shorted(state);
+    rest(state, ~(waking | shorted));
+    collapse(state, shorted);
+    long awake = keeping & waking & ~shorted;
+    if (awake != 0) {
+      long[] settled = state.clone();
+      for (int i = 0; i < touchedSeats.length; i++) {
+        touchedSeats[i] = seats.get(i).keeps;
+      }
+      rest(state, ~shorted);
+      collapse(state, shorted);
+      keepOutside(awake, settled, state);
+    }
+  }
+
+  /** One settling, in which only {@code storing} lanes write what is kept without power. */
+  private void rest(long[] state, long storing) {
     // Not the seats: their number depends on what else is in the group.
     int patience = 64 + 4 * wiring.module().parts().size();
     restart(state);
@@ -463,7 +529,15 @@ final class LaneGroup {
           touchedSeats[i] =
               seats
                   .get(i)
-                  .step(state, before, nodes, 3 * nodes, drivers.count, raised, touchedDrivers);
+                  .step(
+                      state,
+                      before,
+                      nodes,
+                      3 * nodes,
+                      drivers.count,
+                      raised,
+                      touchedDrivers,
+                      storing);
           state[raisedAt + i] = raised[0];
         }
       }
@@ -475,11 +549,10 @@ final class LaneGroup {
     Arrays.fill(touchedDrivers, false);
     Arrays.fill(touchedNodes, false);
     Arrays.fill(touchedSeats, false);
-    collapse(state);
   }
 
-  /** Where supply and ground meet, the supply collapses: nothing works and nothing is kept. */
-  private void collapse(long[] state) {
+  /** Lanes in which supply and ground meet: over copper, or over contacts as they stand. */
+  private long shorted(long[] state) {
     Arrays.fill(contactHigh, 0);
     Arrays.fill(contactLow, 0);
     boolean bothWays = false;
@@ -500,13 +573,18 @@ final class LaneGroup {
         shorted |= contactHigh[node] & contactLow[node];
       }
     }
+    return shorted;
+  }
+
+  /** Where supply and ground meet, the supply collapses: nothing works, as with the power off. */
+  private void collapse(long[] state, long shorted) {
     state[shortedAt] = shorted;
     if (shorted != 0) {
       forgetAll(state, shorted);
     }
   }
 
-  /** Makes every node, every output and all that is remembered unknown, as when power comes on. */
+  /** Makes every node and output unknown and all that power off takes, as when power comes on. */
   private void forgetAll(long[] state, long lanes) {
     for (int node = 0; node < nodes; node++) {
       state[node] |= lanes & topology.used;
@@ -519,7 +597,7 @@ final class LaneGroup {
         // A part that does not sit there in some lane must not be felt there, not even at first.
         drivers.setUnknown(state, seat.firstDriver + i, seat.lanes, lanes);
       }
-      seat.part.logic().forget(state, seat.stateAt, lanes);
+      seat.part.logic().losePower(state, seat.stateAt, lanes);
     }
   }
 

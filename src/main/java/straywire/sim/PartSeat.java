@@ -1,5 +1,6 @@
 package straywire.sim;
 
+import java.util.Arrays;
 import straywire.parts.Family;
 import straywire.parts.Part;
 import straywire.parts.PinKind;
@@ -28,6 +29,9 @@ final class PartSeat {
 
   /** True when the part takes clock edges: what it saw a unit of delay earlier matters to it. */
   private final boolean clocked;
+
+  /** True when some of its memory holds its value without power. */
+  final boolean keeps;
 
   private final PinPlanes pins;
   private final long[] inputLow;
@@ -63,6 +67,7 @@ final class PartSeat {
     this.firstDriver = firstDriver;
     this.stateAt = stateAt;
     clocked = part.logic().stateLength() > 2 * part.logic().cellCount();
+    keeps = part.logic().keeps();
     this.clamped = clamped;
     int count = part.pinCount() + 1;
     pins = new PinPlanes(part.pinCount());
@@ -177,6 +182,7 @@ final class PartSeat {
    * @param state the lane group's state; drivers are three runs of {@code drivers} words from
    *     {@code driversAt}, with the same meaning
    * @param touched receives true for each driver that changed, by driver index
+   * @param storing lanes in which the supply is good enough to write what is kept without power
    * @return true when the part needs another unit of delay though nothing at its pins may change
    */
   boolean step(
@@ -186,7 +192,8 @@ final class PartSeat {
       int driversAt,
       int drivers,
       long[] raised,
-      boolean[] touched) {
+      boolean[] touched,
+      long storing) {
     long fresh = look(state, before, nodes);
     long anyLow = 0;
     long anyHigh = 0;
@@ -205,11 +212,16 @@ final class PartSeat {
     long runs = powered | raised[0] | (noSupply & anyHigh);
     // Whether an unknown input feeds the part is unknown as well: it does either, and forgets.
     long perhaps = ((noGround & mayLow) | (noSupply & mayHigh)) & ~runs;
-    boolean moved = part.logic().step(pins, state, stateAt, runs);
+    boolean moved = work(state, runs, storing);
     if (perhaps != 0) {
-      part.logic().forget(state, stateAt, perhaps);
-      part.logic().step(pins, state, stateAt, perhaps);
-      part.logic().forget(state, stateAt, perhaps);
+      long[] held = keeps ? heldIn(state) : new long[0];
+      part.logic().losePower(state, stateAt, perhaps);
+      work(state, perhaps, storing);
+      for (int i = 0; i < held.length; i++) {
+        // What it may have stored stands beside what it may have kept.
+        state[stateAt + i] |= held[i] & perhaps;
+      }
+      part.logic().losePower(state, stateAt, perhaps);
     }
     long live = runs | perhaps;
     long stuckHigh = noGround & ~anyLow;
@@ -248,6 +260,39 @@ final class PartSeat {
       }
     }
     return clocked && (moved || fresh != 0);
+  }
+
+  private boolean work(long[] state, long runs, long storing) {
+    if (!keeps || (runs & ~storing) == 0) {
+      return part.logic().step(pins, state, stateAt, runs);
+    }
+    boolean stored = part.logic().step(pins, state, stateAt, runs & storing);
+    boolean worked = part.logic().stepStoringNothing(pins, state, stateAt, runs & ~storing);
+    return stored || worked;
+  }
+
+  private long[] heldIn(long[] state) {
+    return Arrays.copyOfRange(state, stateAt, stateAt + part.logic().stateLength());
+  }
+
+  /** Takes over what the part kept without power; everything else remembered is unknown. */
+  void wake(long[] state, long[] off) {
+    System.arraycopy(off, stateAt, state, stateAt, part.logic().stateLength());
+    part.logic().losePower(state, stateAt, -1L);
+  }
+
+  /** Whether another seat is the same socket with the same type in it. */
+  boolean takesPlaceOf(PartSeat other) {
+    return label.equals(other.label) && part.type().equals(other.part.type());
+  }
+
+  /** Takes over what another seat remembers in the lanes of both. */
+  void takeOver(long[] state, PartSeat other, long[] from) {
+    long both = lanes & other.lanes;
+    for (int i = 0; i < part.logic().stateLength(); i++) {
+      long outside = state[stateAt + i] & ~both;
+      state[stateAt + i] = outside | (from[other.stateAt + i] & both);
+    }
   }
 
   /** The pins as the part sees them in a settled state, for tracing an unknown output back. */

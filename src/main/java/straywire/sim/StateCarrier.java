@@ -39,7 +39,7 @@ final class StateCarrier {
     copy(source[from.shortedAt()], into.shortedAt(), moves);
     for (PartSeat seat : into.seats) {
       for (PartSeat other : from.seats) {
-        if (other.label.equals(seat.label)) {
+        if (seat.takesPlaceOf(other)) {
           Moves both = moves.within(other.lanes, seat.lanes);
           int length = both.isEmpty() ? 0 : seat.part.logic().stateLength();
           for (int i = 0; i < length; i++) {

@@ -54,10 +54,10 @@ class MistakesPageTest {
                 numbered("E", 9),
                 numbered("F", 4),
                 numbered("T", 8),
-                numbered("G", 7))
+                numbered("G", 8))
             .flatMap(ids -> ids)
             .toList();
-    assertThat(expected).hasSize(49 + 8 + 7);
+    assertThat(expected).hasSize(49 + 8 + 8);
     assertThat(rows()).extracting(Row::id).containsExactlyElementsOf(expected);
   }
 

@@ -110,12 +110,27 @@ class CellBeliefsTest {
   void aPowerCycleLeavesSixTenthsOfWhatIsKnownOfABit() {
     CellBeliefs beliefs = nothingRead.next();
     read(beliefs, 0, true, RIGHT, WRONG);
-    CellBeliefs again = beliefs.afterPowerCycle();
+    CellBeliefs again = beliefs.afterPowerCycle((lane, part, cell) -> false);
     // 0.5 + (0.9 - 0.5) * 0.6
     assertThat(again.probabilityOfOne(0, "U1", 0)).isCloseTo(0.74, within(1e-6));
     assertThat(again.probabilityOfOne(0, "U1", 1)).isCloseTo(0.5, within(1e-6));
     // 0.74 * 0.9 + 0.26 * 0.1
     assertThat(read(again.next(), 0, true, RIGHT, WRONG)).isCloseTo(0.692, within(1e-6));
+  }
+
+  @Test
+  void aPowerCycleLeavesAllThatIsKnownOfABitThatIsKept() {
+    CellBeliefs beliefs = nothingRead.next();
+    read(beliefs, 0, true, RIGHT, WRONG);
+    beliefs.read(1, "U1", 0, new double[] {RIGHT, 0, 0, 0}, new double[] {WRONG, 0, 0, 0});
+    beliefs.read(0, "U2", 0, new double[] {RIGHT}, new double[] {WRONG});
+    CellBeliefs again =
+        beliefs.afterPowerCycle((lane, part, cell) -> lane == 0 && part.equals("U1") && cell == 0);
+    assertThat(again.probabilityOfOne(0, "U1", 0)).isCloseTo(0.9, within(1e-6));
+    assertThat(again.probabilityOfOne(1, "U1", 0)).as("another lane").isCloseTo(0.74, within(1e-6));
+    assertThat(again.probabilityOfOne(0, "U2", 0)).as("another part").isCloseTo(0.74, within(1e-6));
+    // As likely as when nothing went off in between: 0.9 * 0.9 + 0.1 * 0.1
+    assertThat(read(again.next(), 0, true, RIGHT, WRONG)).isCloseTo(0.82, within(1e-6));
   }
 
   @Test

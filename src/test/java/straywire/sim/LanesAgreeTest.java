@@ -3,6 +3,7 @@ package straywire.sim;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -37,8 +38,30 @@ class LanesAgreeTest {
     }
   }
 
+  @Test
+  void modulesWithMemoriesThatKeepTheirContentsShowWhatTheSlowTwinShowsOverPowerCycles() {
+    for (long seed = 3000; seed < 3040; seed++) {
+      agree(seed, RandomBoard.keeping(seed), seed % 20 == 0 ? 69 : 9, 2);
+    }
+  }
+
+  @Tag("slow")
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3, 4})
+  void manyMoreModulesWithMemoriesThatKeepTheirContentsShowWhatTheSlowTwinShows(int block) {
+    for (long seed = 50_000L * block; seed < 50_000L * block + 25; seed++) {
+      agree(seed, RandomBoard.keeping(seed), 69, 2);
+    }
+  }
+
   private static Set<Signal> agree(long seed, int others) {
-    RandomBoard drawn = new RandomBoard(seed);
+    return agree(seed, new RandomBoard(seed), others, Integer.MAX_VALUE);
+  }
+
+  /**
+   * @param cut every how many moves the power is cut, beyond what the seed cuts
+   */
+  private static Set<Signal> agree(long seed, RandomBoard drawn, int others, int cut) {
     List<Variation> variations = drawn.variations(others);
     Boards boards = new Boards(drawn.wiring, variations);
     List<SlowBoard> slow = slow(drawn, variations);
@@ -46,10 +69,13 @@ class LanesAgreeTest {
     slow.forEach(SlowBoard::powerUp);
     Set<Signal> shown = compare(seed, "after power-up", boards, state, slow);
     for (int i = 1; i <= MOVES; i++) {
-      if (drawn.cutsPower()) {
-        state = boards.powerUp(boards.powerDown(state));
+      if (drawn.cutsPower() || i % cut == 0) {
+        Map<String, Boolean> meanwhile = drawn.moves();
+        state = boards.powerUp(boards.move(boards.powerDown(state), meanwhile));
         slow.forEach(SlowBoard::powerDown);
+        slow.forEach(s -> s.move(meanwhile));
         slow.forEach(SlowBoard::powerUp);
+        shown.addAll(compare(seed, "power cut before move " + i, boards, state, slow));
       }
       Map<String, Boolean> moves = drawn.moves();
       state = boards.move(state, moves);
@@ -68,6 +94,7 @@ class LanesAgreeTest {
       long seed, String when, Boards boards, BoardState state, List<SlowBoard> slow) {
     Set<Signal> shown = EnumSet.noneOf(Signal.class);
     for (int group = 0; group < boards.groups(); group++) {
+      compareKept(seed + ", " + when, boards, state, group, slow);
       long[][] all = boards.allSignals(state, group);
       for (int vertex = 0; vertex < all.length; vertex++) {
         Point point = boards.wiring().point(vertex);
@@ -84,6 +111,23 @@ class LanesAgreeTest {
       }
     }
     return shown;
+  }
+
+  private static void compareKept(
+      String when, Boards boards, BoardState state, int group, List<SlowBoard> slow) {
+    for (PartSeat seat : boards.groups[group].seats) {
+      for (int bit = 0; seat.keeps && bit < Long.bitCount(boards.used(group)); bit++) {
+        if (Lanes.has(seat.lanes, bit)) {
+          int lane = bit;
+          long[] expected = slow.get(group * Lanes.COUNT + lane).remembered(seat.label);
+          long[] kept = new long[2 * seat.part.logic().cellCount()];
+          Arrays.setAll(kept, i -> state.groups()[group][seat.stateAt + i] >>> lane & 1);
+          assertThat(kept)
+              .as("seed %s, group %d, lane %d, %s", when, group, lane, seat.label)
+              .isEqualTo(Arrays.copyOf(expected, kept.length));
+        }
+      }
+    }
   }
 
   /** The one signal that a lane shows. */

@@ -1,5 +1,6 @@
 package straywire.sim;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -20,6 +21,7 @@ import straywire.module.Passives;
 import straywire.module.RailSegment;
 import straywire.module.Resistor;
 import straywire.parts.Family;
+import straywire.parts.OwnParts;
 import straywire.parts.Part;
 import straywire.parts.PinKind;
 import straywire.parts.PinSpec;
@@ -42,6 +44,7 @@ final class RandomBoard {
           .toList();
 
   private final Random random;
+  private final List<Part> types;
   private final TreeMap<String, Fitted> parts = new TreeMap<>();
   private final TreeMap<String, Control> controls = new TreeMap<>();
   private final TreeMap<String, Lamp> lamps = new TreeMap<>();
@@ -51,6 +54,22 @@ final class RandomBoard {
   final Wiring wiring;
 
   RandomBoard(long seed) {
+    this(seed, TYPES);
+  }
+
+  /** Every other part keeps what it was told without power. */
+  static RandomBoard keeping(long seed) {
+    Part keeper =
+        OwnParts.beside(PARTS, Path.of("src/test/resources/parts/keeper.yaml"))
+            .part("keeper")
+            .orElseThrow();
+    List<Part> types = new ArrayList<>(TYPES);
+    types.addAll(Collections.nCopies(TYPES.size(), keeper));
+    return new RandomBoard(seed, types);
+  }
+
+  private RandomBoard(long seed, List<Part> types) {
+    this.types = types;
     random = new Random(seed);
     rails.add(new RailSegment("VCC", true, ""));
     rails.add(new RailSegment("GND", false, ""));
@@ -61,7 +80,7 @@ final class RandomBoard {
     int partCount = 1 + random.nextInt(5);
     for (int i = 1; i <= partCount; i++) {
       String label = "U" + i;
-      parts.put(label, new Fitted(label, pick(TYPES), family(), "", !chance(3)));
+      parts.put(label, new Fitted(label, pick(types), family(), "", !chance(3)));
     }
     int controlCount = 2 + random.nextInt(5);
     for (int i = 0; i < controlCount; i++) {
@@ -159,6 +178,8 @@ final class RandomBoard {
           }
         } else if (pin.kind().drives() && free < count && chance(85)) {
           ends.get(free++).add(end);
+        } else if (pin.kind() == PinKind.INPUT && keeps(fitted) && chance(70)) {
+          ends.get(byHand(count)).add(end);
         } else if (pin.kind() == PinKind.INPUT && chance(15)) {
           onRails.get(rail(chance(50))).add(end);
         } else if (pin.kind() == PinKind.INPUT || chance(25)) {
@@ -168,15 +189,15 @@ final class RandomBoard {
         }
       }
     }
-    controls
-        .values()
-        .forEach(
-            control -> {
-              pick(ends).add(control.terminal());
-              if (control.changeOver().orElse(null) instanceof ChangeOver.OtherThrow second) {
-                pick(ends).add(new End(End.Kind.THROW, second.label(), 0));
-              }
-            });
+    boolean keeping = parts.values().stream().anyMatch(RandomBoard::keeps);
+    int number = 0;
+    for (Control control : controls.values()) {
+      List<End> net = keeping ? ends.get(count - 1 - number++ % count) : pick(ends);
+      net.add(control.terminal());
+      if (control.changeOver().orElse(null) instanceof ChangeOver.OtherThrow second) {
+        pick(ends).add(new End(End.Kind.THROW, second.label(), 0));
+      }
+    }
     resistors.keySet().forEach(r -> pick(ends).add(new End(End.Kind.RESISTOR, r, 0)));
     lamps.keySet().forEach(l -> pick(ends).add(new End(End.Kind.LAMP, l, 0)));
     pick(ends).add(new End(End.Kind.PORT, "P0", 0));
@@ -195,6 +216,15 @@ final class RandomBoard {
           }
         });
     return nets;
+  }
+
+  private static boolean keeps(Fitted fitted) {
+    return fitted.part().logic().keeps();
+  }
+
+  /** One of the nets with a control, where modules have parts that are worth working by hand. */
+  private int byHand(int nets) {
+    return nets - 1 - random.nextInt(Math.min(nets, controls.size()));
   }
 
   /** The module as meant first, then as many others as asked for. */
@@ -258,7 +288,7 @@ final class RandomBoard {
 
   private void replace(Variation variation, Fitted fitted) {
     List<Part> fitting =
-        TYPES.stream().filter(p -> p.pinCount() == fitted.part().pinCount()).toList();
+        types.stream().filter(p -> p.pinCount() == fitted.part().pinCount()).toList();
     if (variation.sockets.stream().noneMatch(s -> s.label().equals(fitted.label()))) {
       variation.replace(fitted.label(), pick(fitting), family());
     }

@@ -195,7 +195,12 @@ final class Sketch {
     }
 
     Running powerCycle() {
-      state = boards.powerUp(boards.powerDown(state));
+      return powerCycle(Map.of());
+    }
+
+    /** Switches moved while the power is off. */
+    Running powerCycle(Map<String, Boolean> meanwhile) {
+      state = boards.powerUp(boards.move(boards.powerDown(state), meanwhile));
       return this;
     }
 

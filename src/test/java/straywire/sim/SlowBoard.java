@@ -51,6 +51,11 @@ final class SlowBoard {
   private final Map<String, Boolean> controls = new TreeMap<>();
   private boolean powered;
 
+  /** The supply is on its way up; and whether it was down at the last rest, by a short. */
+  private boolean waking;
+
+  private boolean wasShorted;
+
   SlowBoard(Wiring wiring, Variation variation) {
     this.wiring = wiring;
     this.variation = variation;
@@ -142,6 +147,30 @@ final class SlowBoard {
       driver = new Driver[part.pinCount() + 1];
       pins = new PinPlanes(part.pinCount());
       memory = new long[part.logic().stateLength()];
+      part.logic().forget(memory, 0, 1);
+    }
+
+    /** All that is remembered becomes unknown, but for cells that hold without power. */
+    void losePower() {
+      long[] held = memory.clone();
+      Arrays.fill(memory, 0);
+      part.logic().forget(memory, 0, 1);
+      for (int cell = 0; cell < part.logic().cellCount(); cell++) {
+        if (part.logic().keeps(cell)) {
+          memory[2 * cell] = held[2 * cell];
+          memory[2 * cell + 1] = held[2 * cell + 1];
+        }
+      }
+    }
+
+    /** Cells that hold without power may be what they were as well. */
+    void putBeside(long[] held) {
+      for (int cell = 0; cell < part.logic().cellCount(); cell++) {
+        if (part.logic().keeps(cell)) {
+          memory[2 * cell] |= held[2 * cell];
+          memory[2 * cell + 1] |= held[2 * cell + 1];
+        }
+      }
     }
   }
 
@@ -270,6 +299,7 @@ final class SlowBoard {
         .passives()
         .resistors()
         .forEach((label, resistor) -> pulls.get(label).may = railLevel(resistor.to()));
+    wasShorted = true;
     settle();
   }
 
@@ -279,8 +309,7 @@ final class SlowBoard {
       net.restless = false;
     }
     for (Seated chip : seated) {
-      Arrays.fill(chip.memory, 0);
-      chip.part.logic().forget(chip.memory, 0, 1);
+      chip.losePower();
       for (Driver driver : chip.driver) {
         if (driver != null) {
           driver.may = EnumSet.of(Can.HIGH, Can.LOW);
@@ -396,7 +425,19 @@ final class SlowBoard {
     return level.isEmpty() ? EnumSet.of(Can.OPEN) : level;
   }
 
+  /** What is asked of a memory that keeps its contents happens once the supply is good. */
   private void settle() {
+    waking = wasShorted;
+    rest();
+    boolean keeps = seated.stream().anyMatch(chip -> chip.part.logic().keeps());
+    if (waking && keeps && !shorted()) {
+      waking = false;
+      rest();
+    }
+    wasShorted = shorted();
+  }
+
+  private void rest() {
     int patience = 64 + 4 * module.parts().size();
     nets.forEach(net -> net.before = net.level);
     boolean moved = true;
@@ -424,13 +465,15 @@ final class SlowBoard {
     }
   }
 
-  /** Supply and ground meet somewhere: the supply collapses. */
+  /** Supply and ground meet somewhere, or may in a bounce: the supply collapses. */
   private boolean shorted() {
     return nets.stream()
         .anyMatch(
-            net ->
-                (net.onGround || sure(net, Can.LOW, RAIL, RAIL))
-                    && (net.onSupply || sure(net, Can.HIGH, RAIL, RAIL)));
+            net -> (net.onGround || fed(net, Can.LOW)) && (net.onSupply || fed(net, Can.HIGH)));
+  }
+
+  private static boolean fed(Copper net, Can what) {
+    return net.drivers.stream().anyMatch(d -> d.lowRank == RAIL && d.may.contains(what));
   }
 
   /** The two strongest ranks that meet, for one combination of what the drivers do. */
@@ -501,11 +544,12 @@ final class SlowBoard {
     boolean perhaps = !runs && ((chip.noGround && perhapsLow) || (chip.noSupply && perhapsHigh));
     long[] remembered = chip.memory.clone();
     if (runs) {
-      chip.part.logic().step(pins, chip.memory, 0, 1);
+      work(chip);
     } else if (perhaps) {
-      chip.part.logic().forget(chip.memory, 0, 1);
-      chip.part.logic().step(pins, chip.memory, 0, 1);
-      chip.part.logic().forget(chip.memory, 0, 1);
+      chip.losePower();
+      work(chip);
+      chip.putBeside(remembered);
+      chip.losePower();
     }
     boolean moved = !Arrays.equals(remembered, chip.memory);
     for (int pin = 1; pin <= chip.part.pinCount(); pin++) {
@@ -526,6 +570,14 @@ final class SlowBoard {
     return moved;
   }
 
+  private void work(Seated chip) {
+    if (waking || shorted()) {
+      chip.part.logic().stepStoringNothing(chip.pins, chip.memory, 0, 1);
+    } else {
+      chip.part.logic().step(chip.pins, chip.memory, 0, 1);
+    }
+  }
+
   private long seesHigh(Seated chip, int pin, Set<Can> level) {
     if (held(chip, pin, Variation.PinFault.INPUT_HIGH)) {
       return 1;
@@ -538,11 +590,12 @@ final class SlowBoard {
   }
 
   private long seesLow(Seated chip, int pin, Set<Can> level) {
-    if (held(chip, pin, Variation.PinFault.INPUT_HIGH)) {
-      return 0;
-    }
+    // An input that is held both ways may read either.
     if (held(chip, pin, Variation.PinFault.INPUT_LOW)) {
       return 1;
+    }
+    if (held(chip, pin, Variation.PinFault.INPUT_HIGH)) {
+      return 0;
     }
     boolean clamped = chip.net[pin].bareLed && !chip.family.openReadsHigh();
     boolean floating = level.contains(Can.OPEN) && !chip.family.openReadsHigh();
@@ -589,6 +642,11 @@ final class SlowBoard {
   private static Set<Can> halted(Seated chip, int pin) {
     boolean high = chip.noGround && chip.part.pin(pin).kind() == PinKind.OUTPUT;
     return EnumSet.of(high ? Can.HIGH : Can.OPEN);
+  }
+
+  /** Two words for each remembered bit of a part, as {@link straywire.parts.PartLogic} has them. */
+  long[] remembered(String part) {
+    return seated.stream().filter(chip -> chip.label.equals(part)).findFirst().orElseThrow().memory;
   }
 
   Signal signal(Point point) {
