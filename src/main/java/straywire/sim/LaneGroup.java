@@ -490,8 +490,8 @@ final class LaneGroup {
    *
    * @param waking lanes in which power comes on. A memory that keeps its contents takes nothing in
    *     meanwhile: it senses the supply and waits some milliseconds (Atmel AT28C16 data sheet
-   *     0540B, write protection by VCC sense and power-on delay). What is then still asked of it
-   *     happens.
+   *     0540B, write protection by VCC sense and power-on delay; from memory). What is then still
+   *     asked of it happens.
    */
   private void settle(long[] state, long waking) {
     long shorted = shorted(state);
