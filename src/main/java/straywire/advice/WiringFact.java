@@ -225,6 +225,9 @@ public sealed interface WiringFact {
   /** What a button says reaches a net, directly or through inverters. Derived. */
   record Leads(String control, String net) implements WiringFact {}
 
+  /** A memory whose contents the module states. */
+  record Programmed(String part) implements WiringFact {}
+
   /** A part without a capacitor across its supply legs, though the module names that of others. */
   record WithoutCapacitor(String part) implements WiringFact {}
 

@@ -16,6 +16,7 @@ import straywire.advice.WiringFact.LampFact;
 import straywire.advice.WiringFact.LampWord;
 import straywire.advice.WiringFact.PartFact;
 import straywire.advice.WiringFact.PinFact;
+import straywire.advice.WiringFact.Programmed;
 import straywire.advice.WiringFact.RailFact;
 import straywire.advice.WiringFact.StatedNeighbours;
 import straywire.advice.WiringFact.ThrowFact;
@@ -96,6 +97,9 @@ final class WiringFacts {
             fitted.part().logic().cellCount(),
             fitted.part().logic().keeps(),
             fitted.family().feedsThroughInputs()));
+    if (fitted.contents().known()) {
+      facts.add(new Programmed(fitted.label()));
+    }
     List<PinFact> own = new ArrayList<>();
     for (PinSpec pin : fitted.part().pins()) {
       End end = End.pin(fitted.label(), pin.number());

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.faults.Mechanism;
+import straywire.module.End;
 import straywire.module.Entry;
 import straywire.module.Module;
 
@@ -42,6 +43,13 @@ public final class AfterRepair {
 
   /** Labels of the parts that another one stands for once a fault is mended. */
   public static Set<String> fromTheDrawer(Module module, Hypothesis mended) {
+    if (mended.mechanism() == Mechanism.CONTENTS_WRONG) {
+      // The same part, but what it held is gone as with another one.
+      return mended.edits().stream()
+          .flatMap(edit -> edit.touches(module).stream())
+          .map(End::label)
+          .collect(Collectors.toCollection(TreeSet::new));
+    }
     return module.parts().keySet().stream()
         .filter(part -> mends(new Entry.Exchanged(part), mended))
         .filter(part -> !PUT_BACK.contains(mended.mechanism()))

@@ -3,6 +3,7 @@ package straywire.faults;
 import java.util.List;
 import straywire.module.End;
 import straywire.module.Module;
+import straywire.sim.Variation;
 
 /** What is wrong inside a part, or with which part it is. */
 public sealed interface ChipEdit extends Edit {
@@ -116,6 +117,41 @@ public sealed interface ChipEdit extends Edit {
     @Override
     public List<String> seenAt(Module module) {
       return List.of("part " + part);
+    }
+  }
+
+  /** A memory that was programmed with something else than the module states. */
+  record Misprogrammed(String part, Variation.ContentsFault fault) implements ChipEdit {
+    @Override
+    public void build(Building building) {
+      building.variation.program(part, fault);
+    }
+
+    @Override
+    public List<End> touches(Module module) {
+      return new BoardWords(module).pins(part);
+    }
+
+    @Override
+    public Claim claim() {
+      return Claim.of("inside", part);
+    }
+
+    @Override
+    public String words(Module module) {
+      String name = new BoardWords(module).part(part);
+      return switch (fault) {
+        case BLANK -> name + " is blank: every bit reads 1";
+        case SHIFTED -> "Each word in " + name + " stands one address above its own";
+        case REVERSED -> "The bits of each word in " + name + " are in reverse order";
+      };
+    }
+
+    @Override
+    public String repair(Module module) {
+      return "Program "
+          + new BoardWords(module).part(part)
+          + " anew with the words of the module file, and read it back before it goes in again";
     }
   }
 

@@ -118,6 +118,7 @@ public final class FaultExpansion {
       case CONTACT_BOUNCES -> board.contactBounces();
       case SUPPLY_AT_CORNERS -> wires.supplyAtCorners();
       case NOT_ACROSS_TRENCH -> parts.notAcrossTrench();
+      case CONTENTS_WRONG -> parts.contentsWrong();
       case SUPPLY_NOT_QUIET -> parts.supplyNotQuiet();
       case PART_UNLISTED -> parts.unlisted();
       case SUPPLY_REVERSED -> board.supplyReversed();

@@ -77,6 +77,8 @@ public enum Mechanism {
   COMMON_OPEN,
   /** contact, {@code any}, 2, 3 or 4: how often it closes at one press. */
   CONTACT_BOUNCES,
+  /** part whose contents the module states, {@code blank}, {@code shifted} or {@code reversed}. */
+  CONTENTS_WRONG,
   /** part without a capacitor across its supply: it upsets itself now and then. */
   SUPPLY_NOT_QUIET,
   /** part: its outputs do something that nothing else here describes. */

@@ -9,6 +9,7 @@ import straywire.module.Fitted;
 import straywire.module.Module;
 import straywire.parts.Part;
 import straywire.parts.PinKind;
+import straywire.sim.Variation;
 
 /** Parts with a leg out of its row, turned, counted wrongly, exchanged or broken inside. */
 final class PartFaults {
@@ -196,6 +197,24 @@ final class PartFaults {
         module,
         fitted.label() + " " + type + " " + family,
         new ChipEdit.PartReplaced(fitted.label(), type, family));
+  }
+
+  Draft contentsWrong() {
+    places.need(2, "a part and how its contents are wrong");
+    Fitted fitted = places.part(0);
+    if (!fitted.contents().known()) {
+      throw places.wrong("the module states no contents of " + fitted.label());
+    }
+    String how = places.label(1);
+    Variation.ContentsFault fault =
+        switch (how) {
+          case "blank" -> Variation.ContentsFault.BLANK;
+          case "shifted" -> Variation.ContentsFault.SHIFTED;
+          case "reversed" -> Variation.ContentsFault.REVERSED;
+          default -> throw places.wrong("contents are blank, shifted or reversed, got " + how);
+        };
+    return Draft.plain(
+        module, fitted.label() + " " + how, new ChipEdit.Misprogrammed(fitted.label(), fault));
   }
 
   Draft supplyNotQuiet() {

@@ -91,6 +91,7 @@ final class ModuleBinder {
     List<List<End>> neighbours =
         top.containsKey("neighbours") ? wiring.neighbours(top.get("neighbours")) : List.of();
     Module wired = module(nets, neighbours, List.of(), OnPaper.NOTHING);
+    ContentsBinder.check(wired, top.get("parts").fields());
     List<Entry> exercise = top.containsKey("exercise") ? exercise(wired) : List.of();
     return module(nets, neighbours, exercise, new PaperBinder(wired).read(top));
   }
@@ -196,7 +197,7 @@ final class ModuleBinder {
   private void fitted(String label, YamlValue value) {
     take(value, label, LABEL, "a part");
     Map<String, YamlValue> fields =
-        value.fields(List.of("type", "family"), List.of("note", "fitted"));
+        value.fields(List.of("type", "family"), List.of("note", "fitted", "contents"));
     YamlValue type = fields.get("type");
     Part part =
         library
@@ -219,7 +220,11 @@ final class ModuleBinder {
                             + Nearest.hint(name.word(), library.families())));
     String note = fields.containsKey("note") ? fields.get("note").text() : "";
     boolean inPlace = !fields.containsKey("fitted") || fields.get("fitted").yesNo();
-    parts.put(label, new Fitted(label, part, family, note, inPlace));
+    Contents contents =
+        fields.containsKey("contents")
+            ? ContentsBinder.read(part, fields.get("contents"))
+            : Contents.UNKNOWN;
+    parts.put(label, new Fitted(label, part, family, note, inPlace, contents));
   }
 
   private void control(String label, YamlValue value) {

@@ -3,6 +3,7 @@ package straywire.parts;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import straywire.parts.Wiring.Drive;
 
 /**
@@ -146,6 +147,22 @@ final class CompiledLogic implements PartLogic {
   @Override
   public boolean keeps() {
     return memories.stream().anyMatch(Wiring.MemoryPlace::kept);
+  }
+
+  @Override
+  public Optional<Store> store() {
+    return memories.stream()
+        .filter(Wiring.MemoryPlace::kept)
+        .findFirst()
+        .map(m -> new Store(m.firstCell(), m.words(), m.bits()));
+  }
+
+  @Override
+  public void put(long[] state, int at, int cell, boolean high, long lanes) {
+    int known = at + 2 * cell + (high ? 0 : 1);
+    int other = at + 2 * cell + (high ? 1 : 0);
+    state[known] |= lanes;
+    state[other] &= ~lanes;
   }
 
   @Override

@@ -1,5 +1,7 @@
 package straywire.parts;
 
+import java.util.Optional;
+
 /**
  * The function of a part type, worked out for 64 lanes at once. Stateless itself: what the part
  * remembers (registers, memory cells, the last level of each clock) lies in a slice of a caller's
@@ -20,6 +22,23 @@ public interface PartLogic {
   /** Whether any cell holds its value without power. */
   default boolean keeps() {
     return false;
+  }
+
+  /**
+   * A memory in the part.
+   *
+   * @param firstCell of the word at address 0; cells follow word by word, low bit first
+   */
+  record Store(int firstCell, int words, int bits) {}
+
+  /** The memory that holds its contents without power, the first where there are several. */
+  default Optional<Store> store() {
+    return Optional.empty();
+  }
+
+  /** In {@code lanes} a remembered bit becomes known. */
+  default void put(long[] state, int at, int cell, boolean high, long lanes) {
+    throw new UnsupportedOperationException("This part remembers nothing");
   }
 
   /** Whether a remembered bit, numbered as in {@link UnknownSink#cell}, does. */

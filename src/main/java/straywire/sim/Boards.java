@@ -284,6 +284,7 @@ public final class Boards {
       words[g] = groups[g].emptyState();
       for (PartSeat seat : groups[g].seats) {
         seat.part.logic().forget(words[g], seat.stateAt, -1L);
+        seat.program(words[g]);
         for (PartSeat other : others.groups[g].seats) {
           if (seat.keeps && seat.takesPlaceOf(other) && !fresh.contains(seat.label)) {
             seat.takeOver(words[g], other, state.groups()[g]);

@@ -9,11 +9,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import straywire.module.Contact;
+import straywire.module.Contents;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Point;
 import straywire.module.Resistor;
+import straywire.parts.Part;
 
 /**
  * Up to 64 variations of one module, compiled. Immutable but for scratch space: everything that
@@ -192,6 +194,7 @@ final class LaneGroup {
                 legNodes(fitted, socket),
                 driver,
                 stateAt,
+                contents(fitted, socket.part()),
                 clamped);
         seats.add(seat);
         driver += seat.driving.length;
@@ -203,6 +206,11 @@ final class LaneGroup {
     int shift = 3 * (nodes + driver + 2 * pulling);
     seats.replaceAll(seat -> seat.movedTo(seat.stateAt + shift));
     return driver;
+  }
+
+  /** A part of another type brings contents that nobody knows. */
+  private static Contents contents(Fitted meant, Part sits) {
+    return sits.type().equals(meant.part().type()) ? meant.contents() : Contents.UNKNOWN;
   }
 
   private int[] legNodes(Fitted fitted, Variation.Socket socket) {
@@ -221,6 +229,11 @@ final class LaneGroup {
       long bit = Lanes.bit(lane);
       for (Variation.PinHold hold : variation.holds) {
         seats.stream().filter(s -> s.label.equals(hold.part())).forEach(s -> s.hold(hold, bit));
+      }
+      for (Variation.Labelled<Variation.ContentsFault> fault : variation.contents) {
+        seats.stream()
+            .filter(s -> s.label.equals(fault.label()))
+            .forEach(s -> s.programWrongly(fault.fault(), bit));
       }
       for (String part : variation.unlisted) {
         seats.stream().filter(s -> s.label.equals(part)).forEach(s -> s.unlist(bit));
@@ -318,7 +331,8 @@ final class LaneGroup {
    * A state just after power-up with the controls as given: all settled, nothing remembered but
    * what is kept without power.
    *
-   * @param off the state in which the power went off; empty when nothing is known of it
+   * @param off the state in which the power went off; empty when nothing is known of it but what
+   *     the module states of programmed memories
    */
   long[] powerUp(Map<String, Boolean> levels, Optional<long[]> off) {
     long[] state = new long[stateLength];
@@ -326,6 +340,8 @@ final class LaneGroup {
       seat.part.logic().forget(state, seat.stateAt, -1L);
       if (seat.keeps && off.isPresent()) {
         seat.wake(state, off.get());
+      } else if (seat.keeps) {
+        seat.program(state);
       }
     }
     forgetAll(state, -1L);

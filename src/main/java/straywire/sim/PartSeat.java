@@ -1,6 +1,9 @@
 package straywire.sim;
 
 import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.Map;
+import straywire.module.Contents;
 import straywire.parts.Family;
 import straywire.parts.Part;
 import straywire.parts.PinKind;
@@ -47,6 +50,12 @@ final class PartSeat {
   private long noGround;
   private long noSupply;
 
+  /** What its memory was programmed with, and lanes in which it was something else. */
+  private final Contents contents;
+
+  private final Map<Variation.ContentsFault, Long> otherContents =
+      new EnumMap<>(Variation.ContentsFault.class);
+
   /** Where the clamp of a bare LED keeps a high below what this family takes for one. */
   private final long[] clamped;
 
@@ -58,8 +67,10 @@ final class PartSeat {
       int[] node,
       int firstDriver,
       int stateAt,
+      Contents contents,
       long[] clamped) {
     this.label = label;
+    this.contents = contents;
     this.part = part;
     this.family = family;
     this.lanes = lanes;
@@ -84,7 +95,7 @@ final class PartSeat {
 
   /** The same seat with its memory elsewhere in the state. */
   PartSeat movedTo(int at) {
-    return new PartSeat(label, part, family, lanes, node, firstDriver, at, clamped);
+    return new PartSeat(label, part, family, lanes, node, firstDriver, at, contents, clamped);
   }
 
   void hold(Variation.PinHold hold, long lane) {
@@ -273,6 +284,23 @@ final class PartSeat {
 
   private long[] heldIn(long[] state) {
     return Arrays.copyOfRange(state, stateAt, stateAt + part.logic().stateLength());
+  }
+
+  void programWrongly(Variation.ContentsFault fault, long lane) {
+    otherContents.merge(fault, lane & lanes, (a, b) -> a | b);
+  }
+
+  /** Puts in what the memory was programmed with before it came to the board. */
+  void program(long[] state) {
+    if (contents.known()) {
+      Programmed programmed = new Programmed(part.logic(), contents);
+      long meant = -1L;
+      for (Map.Entry<Variation.ContentsFault, Long> other : otherContents.entrySet()) {
+        meant &= ~other.getValue();
+        programmed.wrongly(other.getKey(), state, stateAt, other.getValue());
+      }
+      programmed.asMeant(state, stateAt, meant);
+    }
   }
 
   /** Takes over what the part kept without power; everything else remembered is unknown. */

@@ -51,6 +51,16 @@ public final class Variation {
     NEVER_LIGHTS
   }
 
+  /** What was programmed into a memory in place of what was meant. */
+  public enum ContentsFault {
+    /** Erased: every bit is 1. */
+    BLANK,
+    /** Each word stands one address above its own. */
+    SHIFTED,
+    /** The bits of each word in reverse order. */
+    REVERSED
+  }
+
   record PinHold(String part, int pin, PinFault fault) {}
 
   record Socket(String label, Part part, Family family) {}
@@ -64,6 +74,7 @@ public final class Variation {
   final List<String> unlisted = new ArrayList<>();
   final List<Labelled<LampFault>> lamps = new ArrayList<>();
   final List<Labelled<ControlFault>> controls = new ArrayList<>();
+  final List<Labelled<ContentsFault>> contents = new ArrayList<>();
   boolean noLogic;
 
   /** Takes an edge of the wiring away. */
@@ -104,6 +115,11 @@ public final class Variation {
 
   public void control(String label, ControlFault fault) {
     controls.add(new Labelled<>(label, fault));
+  }
+
+  /** Other contents in a memory than the module states; without effect where it states none. */
+  public void program(String part, ContentsFault fault) {
+    contents.add(new Labelled<>(part, fault));
   }
 
   /** The supply is not there as it should be: no logic is simulated, every lamp stays dark. */

@@ -24,7 +24,7 @@ class ProposalTest {
     Set<Mechanism> proposed = EnumSet.noneOf(Mechanism.class);
     suggestions.forEach(s -> proposed.add(s.mechanism()));
     // Its rails are in one piece, its parts are supplied at the corners and have their capacitors,
-    // its controls have one contact each and its button clocks nothing.
+    // its controls have one contact each, its button clocks nothing and its memories come empty.
     assertThat(EnumSet.complementOf(EnumSet.copyOf(proposed)))
         .containsExactly(
             Mechanism.RAIL_NOT_LINKED,
@@ -32,6 +32,7 @@ class ProposalTest {
             Mechanism.THROWS_EXCHANGED,
             Mechanism.COMMON_OPEN,
             Mechanism.CONTACT_BOUNCES,
+            Mechanism.CONTENTS_WRONG,
             Mechanism.SUPPLY_NOT_QUIET);
   }
 

@@ -118,7 +118,7 @@ class NoiseFreeLogTest {
   void nothingSeenSpeaksAgainstTheTruthWithOneFaultOfEachMechanism() {
     List<Hypothesis> sample = ofEachMechanism(1);
     // Its rails are in one piece, its parts are supplied at the corners and have their capacitors,
-    // its controls have one contact each and its button clocks nothing.
+    // its controls have one contact each, its button clocks nothing and its memories come empty.
     assertThat(sample)
         .extracting(Hypothesis::mechanism)
         .containsExactlyElementsOf(
@@ -129,6 +129,7 @@ class NoiseFreeLogTest {
                     Mechanism.THROWS_EXCHANGED,
                     Mechanism.COMMON_OPEN,
                     Mechanism.CONTACT_BOUNCES,
+                    Mechanism.CONTENTS_WRONG,
                     Mechanism.SUPPLY_NOT_QUIET)));
     sample.forEach(truth -> followNeverContradicting(truth, 1, 20));
   }

@@ -208,10 +208,11 @@ class BeatMemoryFaultsTest {
             Mechanism.RAIL_NOT_LINKED,
             Mechanism.SUPPLY_AT_CORNERS,
             Mechanism.THROWS_EXCHANGED,
-            Mechanism.COMMON_OPEN);
+            Mechanism.COMMON_OPEN,
+            Mechanism.CONTENTS_WRONG);
     // This board has no linked rails, no part with its supply elsewhere than at the corners, and no
-    // change-over.
-    assertThat(counts).hasSize(Mechanism.values().length - 4);
+    // change-over or programmed memory.
+    assertThat(counts).hasSize(Mechanism.values().length - 5);
   }
 
   @Test

@@ -6,6 +6,7 @@ import static straywire.faults.SmallBoard.lamp;
 import static straywire.faults.SmallBoard.pin;
 import static straywire.faults.SmallBoard.rail;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -680,6 +681,31 @@ class FaultExpansionTest {
     assertThat(h.edits()).containsExactly(new ChipEdit.PartUnlisted("U3"));
     assertThat(h.words()).isEqualTo("U3 (74x04, LS) misbehaves in a way not listed");
     assertThat(h.repair()).isEqualTo(OFF + "Exchange U3 for a known good 74x04 of family LS.");
+  }
+
+  @Test
+  void aMemoryMayBeProgrammedOtherwiseThanTheModuleSays() {
+    Module player = ModuleFile.read(Path.of("cases/tune-player/module.yaml"), new ShippedParts());
+    Hypothesis blank =
+        FaultExpansion.expand(
+            player,
+            new Suggestion("T-01", Mechanism.CONTENTS_WRONG, List.of("U2", "blank"), 1, "why"),
+            PRIORS);
+    assertThat(blank.id()).isEqualTo("contents-wrong U2 blank");
+    assertThat(blank.words()).isEqualTo("U2 (28C16, HCT) is blank: every bit reads 1");
+    assertThat(blank.repair())
+        .isEqualTo(
+            OFF
+                + "Program U2 (28C16, HCT) anew with the words of the module file, and read it back"
+                + " before it goes in again.");
+    assertThatThrownBy(
+            () ->
+                FaultExpansion.expand(
+                    player,
+                    new Suggestion("T-01", Mechanism.CONTENTS_WRONG, List.of("U2", "odd"), 1, "x"),
+                    PRIORS))
+        .hasMessageContaining("contents are blank, shifted or reversed, got odd");
+    assertWrong("the module states no contents of U3", Mechanism.CONTENTS_WRONG, "U3", "blank");
   }
 
   @Test

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import straywire.module.ChangeOver;
+import straywire.module.Contents;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -23,6 +24,7 @@ import straywire.module.Resistor;
 import straywire.parts.Family;
 import straywire.parts.OwnParts;
 import straywire.parts.Part;
+import straywire.parts.PartLogic;
 import straywire.parts.PinKind;
 import straywire.parts.PinSpec;
 import straywire.parts.ShippedParts;
@@ -80,7 +82,7 @@ final class RandomBoard {
     int partCount = 1 + random.nextInt(5);
     for (int i = 1; i <= partCount; i++) {
       String label = "U" + i;
-      parts.put(label, new Fitted(label, pick(types), family(), "", !chance(3)));
+      parts.put(label, fitted(label, pick(types)));
     }
     int controlCount = 2 + random.nextInt(5);
     for (int i = 0; i < controlCount; i++) {
@@ -121,6 +123,25 @@ final class RandomBoard {
 
   private <T> T pick(List<T> from) {
     return from.get(random.nextInt(from.size()));
+  }
+
+  private Fitted fitted(String label, Part part) {
+    Family family = family();
+    boolean there = !chance(3);
+    return new Fitted(label, part, family, "", there, contents(part));
+  }
+
+  private Contents contents(Part part) {
+    TreeMap<Integer, Long> words = new TreeMap<>();
+    if (part.logic().keeps() && chance(50)) {
+      PartLogic.Store store = part.logic().store().orElseThrow();
+      for (int address = 0; address < store.words(); address++) {
+        if (chance(80)) {
+          words.put(address, random.nextLong() & (1L << store.bits()) - 1);
+        }
+      }
+    }
+    return new Contents(words);
   }
 
   private Family family() {
@@ -250,7 +271,13 @@ final class RandomBoard {
       case 3, 4, 5 -> join(variation);
       case 6, 7 -> hold(variation, fitted.label(), pin, kind);
       case 8 -> replace(variation, fitted);
-      case 9 -> variation.unlist(fitted.label());
+      case 9 -> {
+        if (fitted.contents().known()) {
+          variation.program(fitted.label(), pick(List.of(Variation.ContentsFault.values())));
+        } else {
+          variation.unlist(fitted.label());
+        }
+      }
       case 10 ->
           variation.control(
               pick(module.contacts()).label(),

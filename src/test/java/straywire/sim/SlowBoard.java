@@ -8,9 +8,11 @@ import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import straywire.module.Contact;
+import straywire.module.Contents;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
@@ -19,6 +21,7 @@ import straywire.module.Point;
 import straywire.module.RailSegment;
 import straywire.parts.Family;
 import straywire.parts.Part;
+import straywire.parts.PartLogic;
 import straywire.parts.PinKind;
 import straywire.parts.PinPlanes;
 
@@ -249,6 +252,9 @@ final class SlowBoard {
     Family family = chip.family;
     boolean bus = chip.part.bus();
     chip.unlisted = variation.unlisted.contains(fitted.label());
+    if (chip.part.type().equals(fitted.part().type())) {
+      program(chip, fitted.contents());
+    }
     for (int pin = 1; pin <= chip.part.pinCount(); pin++) {
       chip.net[pin] = netAt[wiring.leg(End.pin(fitted.label(), pin))];
       if (chip.part.pin(pin).kind().drives()) {
@@ -262,6 +268,46 @@ final class SlowBoard {
     }
     supply(chip);
     seated.add(chip);
+  }
+
+  /** What was programmed, bit by bit; of several mistakes the one named first is made first. */
+  private void program(Seated chip, Contents meant) {
+    if (!meant.known()) {
+      return;
+    }
+    PartLogic.Store store = chip.part.logic().store().orElseThrow();
+    Set<Variation.ContentsFault> faults = EnumSet.noneOf(Variation.ContentsFault.class);
+    variation.contents.stream()
+        .filter(fault -> fault.label().equals(chip.label))
+        .forEach(fault -> faults.add(fault.fault()));
+    for (int address = 0; address < store.words(); address++) {
+      for (int bit = 0; bit < store.bits(); bit++) {
+        Set<Can> holds = EnumSet.allOf(Can.class);
+        if (faults.isEmpty()) {
+          holds = bitOf(meant.at(address), bit);
+        }
+        for (Variation.ContentsFault fault : faults) {
+          Set<Can> instead =
+              switch (fault) {
+                case BLANK -> EnumSet.of(Can.HIGH);
+                case SHIFTED ->
+                    address == 0 ? EnumSet.of(Can.HIGH) : bitOf(meant.at(address - 1), bit);
+                case REVERSED -> bitOf(meant.at(address), store.bits() - 1 - bit);
+              };
+          holds = instead.size() == 1 ? instead : holds;
+        }
+        int cell = store.firstCell() + address * store.bits() + bit;
+        chip.memory[2 * cell] = holds.contains(Can.HIGH) ? 1 : 0;
+        chip.memory[2 * cell + 1] = holds.contains(Can.LOW) ? 1 : 0;
+      }
+    }
+  }
+
+  private static Set<Can> bitOf(OptionalLong word, int bit) {
+    if (word.isEmpty()) {
+      return EnumSet.of(Can.HIGH, Can.LOW);
+    }
+    return EnumSet.of((word.getAsLong() >> bit & 1) == 1 ? Can.HIGH : Can.LOW);
   }
 
   private void supply(Seated chip) {
