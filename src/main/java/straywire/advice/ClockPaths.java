@@ -16,6 +16,7 @@ import straywire.electrical.Rc;
 import straywire.electrical.Thresholds;
 import straywire.module.Contact;
 import straywire.module.Control;
+import straywire.module.End;
 import straywire.module.Module;
 import straywire.parts.Part;
 
@@ -110,10 +111,16 @@ final class ClockPaths {
 
   private void contacts(Pin clock, String start, boolean straight, List<EdgeBy> edges) {
     NetContents net = steering.contents(start);
-    for (Contact contact : net.contacts()) {
+    List<Contact> contacts = new ArrayList<>(net.contacts());
+    // Of two contacts at one terminal the first speaks for both.
+    contacts.removeIf(
+        contact ->
+            contact.terminal().kind() == End.Kind.CONTROL
+                && !contact.label().equals(contact.control()));
+    for (Contact contact : contacts) {
       boolean button = module.controls().get(contact.control()).kind() == Control.Kind.BUTTON;
       double nanofarads =
-          module.onPaper().nanofarads(contact.label())
+          module.onPaper().nanofarads(contact.terminal().label())
               + net.inputs().stream()
                   .mapToDouble(p -> module.onPaper().nanofarads(p.toString()))
                   .sum();
@@ -136,7 +143,11 @@ final class ClockPaths {
   }
 
   private double heldMillis(NetContents net, Contact contact, double nanofarads, Thresholds input) {
-    int ohms = net.pulls().stream().mapToInt(NetContents.Pull::ohms).min().orElse(0);
+    if (net.pulls().isEmpty()) {
+      // Open on every side: nothing but the contact itself takes the charge away.
+      return Double.POSITIVE_INFINITY;
+    }
+    int ohms = net.pulls().stream().mapToInt(NetContents.Pull::ohms).min().orElseThrow();
     boolean toSupply = module.rail(contact.closesTo()).orElseThrow().supply();
     return toSupply
         ? Rc.highMillis(ohms, nanofarads, input).usual()

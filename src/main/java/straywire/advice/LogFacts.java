@@ -59,7 +59,7 @@ final class LogFacts {
       }
     }
     for (String control : module.controls().keySet()) {
-      if (addressNets.contains(controlNet(control))) {
+      if (controlNets(control).stream().anyMatch(addressNets::contains)) {
         addressControls.add(control);
       }
     }
@@ -75,7 +75,9 @@ final class LogFacts {
     for (BenchLog.Line line : log.standing()) {
       facts.add(line.number(), line.entry());
     }
-    facts.state.held().forEach(b -> facts.facts.add(new Held(b, facts.controlNet(b))));
+    for (String button : facts.state.held()) {
+      facts.controlNets(button).forEach(net -> facts.facts.add(new Held(button, net)));
+    }
     facts.facts.add(new Now(facts.last, facts.state.power(), facts.poweredAt));
     leaders.forEach(facts::leader);
     new TreeMap<>(expected).forEach((net, signal) -> facts.facts.add(new Expected(net, signal)));
@@ -89,9 +91,9 @@ final class LogFacts {
     if (entry instanceof Entry.Power power && power.on()) {
       poweredAt = number;
     } else if (entry instanceof Entry.Press press) {
-      facts.add(new Pressed(number, press.button(), controlNet(press.button()), settings()));
+      pressed(number, press.button());
     } else if (entry instanceof Entry.Hold hold) {
-      facts.add(new Pressed(number, hold.button(), controlNet(hold.button()), settings()));
+      pressed(number, hold.button());
     } else if (entry instanceof Entry.Seen seen) {
       seen(number, seen);
     } else {
@@ -187,8 +189,16 @@ final class LogFacts {
         .collect(Collectors.joining(" "));
   }
 
-  private String controlNet(String control) {
-    return net(new End(End.Kind.CONTROL, control, 0));
+  private void pressed(int number, String button) {
+    controlNets(button).forEach(net -> facts.add(new Pressed(number, button, net, settings())));
+  }
+
+  /** The nets at the terminals of a control: one, or two of a change-over. */
+  private List<String> controlNets(String control) {
+    return module.contacts(module.controls().get(control)).stream()
+        .map(contact -> net(contact.terminal()))
+        .distinct()
+        .toList();
   }
 
   private String net(End end) {

@@ -140,20 +140,27 @@ public sealed interface WiringFact {
       implements WiringFact {}
 
   /**
-   * The other contact of a change-over.
+   * A contact of a control.
    *
-   * @param contact its label
-   * @param terminal true when it has a terminal of its own
-   * @param pulled true when that terminal has a resistor
+   * @param contact its label; the control's own for the first
+   * @param changesOver true when the control has another contact
+   * @param commonOnRail true when that has a terminal of its own
+   * @param pulled true when its terminal is meant to have a resistor of the control
    */
-  record ThrowFact(
+  record ContactFact(
       String contact,
       String control,
       Control.Kind kind,
-      boolean terminal,
+      boolean changesOver,
+      boolean commonOnRail,
       boolean pulled,
       String net)
-      implements WiringFact {}
+      implements WiringFact {
+    /** True for the contact by whose label its control goes. */
+    public boolean first() {
+      return contact.equals(control);
+    }
+  }
 
   /**
    * A lamp.

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import straywire.advice.WiringFact.BoardFact;
+import straywire.advice.WiringFact.ContactFact;
 import straywire.advice.WiringFact.ControlFact;
 import straywire.advice.WiringFact.EndFact;
 import straywire.advice.WiringFact.Inverter;
@@ -19,9 +20,9 @@ import straywire.advice.WiringFact.PinFact;
 import straywire.advice.WiringFact.Programmed;
 import straywire.advice.WiringFact.RailFact;
 import straywire.advice.WiringFact.StatedNeighbours;
-import straywire.advice.WiringFact.ThrowFact;
 import straywire.advice.WiringFact.WithoutCapacitor;
 import straywire.advice.WiringFact.WordMember;
+import straywire.module.ChangeOver;
 import straywire.module.Contact;
 import straywire.module.Control;
 import straywire.module.End;
@@ -114,7 +115,7 @@ final class WiringFacts {
               PinRole.of(fitted.part(), pin),
               netName(end),
               tie(end)));
-      layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
+      end(end);
     }
     facts.addAll(own);
     pins.addAll(own);
@@ -149,36 +150,31 @@ final class WiringFacts {
               !control.pullTo().isEmpty(),
               netName(control.terminal())));
       for (Contact contact : module.contacts(control)) {
-        End end = contact.terminal();
-        boolean ownTerminal = end.kind() == End.Kind.THROW;
-        if (!contact.label().equals(control.label())) {
-          circuit.add(
-              new ThrowFact(
-                  contact.label(),
-                  control.label(),
-                  control.kind(),
-                  ownTerminal,
-                  !contact.pullTo().isEmpty(),
-                  netName(end)));
-        }
-        if (ownTerminal || contact.label().equals(control.label())) {
-          layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
-        }
+        circuit.add(
+            new ContactFact(
+                contact.label(),
+                control.label(),
+                control.kind(),
+                control.changeOver().isPresent(),
+                control.changeOver().filter(ChangeOver::commonOnRail).isPresent(),
+                !contact.pullTo().isEmpty(),
+                netName(contact.terminal())));
       }
+      module.contacts(control).stream().map(Contact::terminal).distinct().forEach(this::end);
     }
     for (Lamp lamp : module.lamps().values()) {
       End end = new End(End.Kind.LAMP, lamp.label(), 0);
       circuit.add(new LampFact(lamp.label(), netName(end), lamp.ohms(), lamp.lightsOnHigh()));
-      layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
+      end(end);
     }
     for (String resistor : module.passives().resistors().keySet()) {
       End end = new End(End.Kind.RESISTOR, resistor, 0);
-      layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
+      end(end);
     }
     for (List<String> lines : new TreeMap<>(module.ports()).values()) {
       for (String line : lines) {
         End end = new End(End.Kind.PORT, line, 0);
-        layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
+        end(end);
       }
     }
     for (Word word : module.controlWords()) {
@@ -188,6 +184,10 @@ final class WiringFacts {
       members(word);
       circuit.add(new LampWord(word.label(), word.members()));
     }
+  }
+
+  private void end(End end) {
+    layout.add(new EndFact(end.toString(), end.kind(), netName(end), tie(end)));
   }
 
   private void members(Word word) {

@@ -67,6 +67,9 @@ public record Proposed(
         before.add(new Entry.Power(false));
         after.add(new Entry.Power(true));
       }
+      if (step instanceof Step.Beep s && !s.set().isEmpty()) {
+        before.add(new Entry.Set(s.set()));
+      }
       wanted = withoutControls(step);
     }
     return new Proposed(Purpose.SEARCH, before, wanted, after, seconds, bits, expected);

@@ -117,19 +117,21 @@ public final class SimulatedHand {
       if (wrong.containsAll(faults)) {
         sitting.repaired(i + 1);
         wrong.removeAll(faults);
-        exchangeBench(sitting, named.get(i));
+        exchangeBench(sitting, faults);
         return true;
       }
     }
     return false;
   }
 
-  private void exchangeBench(Sitting sitting, Hypothesis mended) {
+  private void exchangeBench(Sitting sitting, List<String> mended) {
+    List<Hypothesis> faults =
+        mended.stream().map(id -> workbench.hypothesis(id).orElseThrow()).toList();
     Hypothesis left =
         wrong.isEmpty()
             ? workbench.nothingWrong()
             : workbench.hypothesis(String.join(" + ", wrong)).orElseThrow();
-    bench = bench.repaired(left, seed + 1, AfterRepair.fromTheDrawer(module, mended));
+    bench = bench.repaired(left, seed + 1, AfterRepair.fromTheDrawer(module, faults));
     Map<String, Boolean> switches = new TreeMap<>();
     for (Control control : module.controls().values()) {
       if (control.kind() == Control.Kind.SWITCH) {

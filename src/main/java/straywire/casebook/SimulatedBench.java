@@ -238,7 +238,10 @@ public final class SimulatedBench {
       if (on) {
         does(new Entry.Power(false), entries);
       }
-      boolean joined = board.joined(0, s.from(), s.to()) != 0;
+      if (!s.set().isEmpty()) {
+        does(new Entry.Set(s.set()), entries);
+      }
+      boolean joined = board.joined(0, s.from(), s.to(), state.controls()) != 0;
       entries.add(new Entry.Continuity(s.from(), s.to(), joined));
       if (on) {
         does(new Entry.Power(true), entries);

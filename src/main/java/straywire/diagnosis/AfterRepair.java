@@ -11,7 +11,6 @@ import java.util.stream.Collectors;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.faults.Mechanism;
-import straywire.module.End;
 import straywire.module.Entry;
 import straywire.module.Module;
 
@@ -41,19 +40,24 @@ public final class AfterRepair {
 
   private AfterRepair() {}
 
-  /** Labels of the parts that another one stands for once a fault is mended. */
-  public static Set<String> fromTheDrawer(Module module, Hypothesis mended) {
-    if (mended.mechanism() == Mechanism.CONTENTS_WRONG) {
-      // The same part, but what it held is gone as with another one.
-      return mended.edits().stream()
-          .flatMap(edit -> edit.touches(module).stream())
-          .map(End::label)
-          .collect(Collectors.toCollection(TreeSet::new));
+  /**
+   * Labels of the parts that hold nothing of what they held once faults are mended: another one
+   * stands for them, or they were programmed anew.
+   *
+   * @param mended single faults
+   */
+  public static Set<String> fromTheDrawer(Module module, List<Hypothesis> mended) {
+    Set<String> fresh = new TreeSet<>();
+    for (Hypothesis fault : mended) {
+      if (fault.mechanism() == Mechanism.CONTENTS_WRONG) {
+        fault.edits().forEach(edit -> edit.touches(module).forEach(end -> fresh.add(end.label())));
+      } else if (!PUT_BACK.contains(fault.mechanism())) {
+        module.parts().keySet().stream()
+            .filter(part -> mends(new Entry.Exchanged(part), fault))
+            .forEach(fresh::add);
+      }
     }
-    return module.parts().keySet().stream()
-        .filter(part -> mends(new Entry.Exchanged(part), mended))
-        .filter(part -> !PUT_BACK.contains(mended.mechanism()))
-        .collect(Collectors.toCollection(TreeSet::new));
+    return fresh;
   }
 
   /**

@@ -183,7 +183,7 @@ final class Bank {
       inspected(e, tally);
       spoke = true;
     } else if (entry instanceof Entry.Continuity e) {
-      continuity(e, tally);
+      continuity(e, is, tally);
       spoke = true;
     }
     StateChange change = StateChange.between(was, is);
@@ -241,9 +241,9 @@ final class Bank {
     }
   }
 
-  private void continuity(Entry.Continuity entry, Tally tally) {
+  private void continuity(Entry.Continuity entry, BoardState state, Tally tally) {
     for (int g = 0; g < boards.groups(); g++) {
-      long joined = boards.joined(g, entry.from(), entry.to());
+      long joined = boards.joined(g, entry.from(), entry.to(), state.controls());
       for (long left = boards.used(g); left != 0; left &= left - 1) {
         int bit = Long.numberOfTrailingZeros(left);
         boolean agrees = Lanes.has(joined, bit) == entry.joined();

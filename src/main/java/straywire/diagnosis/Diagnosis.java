@@ -228,7 +228,7 @@ public final class Diagnosis {
   }
 
   private static boolean definite(Hypothesis hypothesis) {
-    return hypothesis.edits().stream().noneMatch(e -> e instanceof ChipEdit.PartUnlisted);
+    return hypothesis.edits().stream().noneMatch(e -> e instanceof ChipEdit.Unforeseen);
   }
 
   private Phase phase() {

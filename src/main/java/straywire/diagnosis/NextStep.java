@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import straywire.faults.Hypothesis;
 import straywire.faults.Visibility;
 import straywire.module.Control;
@@ -273,7 +274,7 @@ final class NextStep {
   }
 
   private void beeps() {
-    for (Step.Beep beep : menu.beeps(live.hypotheses)) {
+    for (Step.Beep beep : menu.beeps(live.hypotheses, live.state().controls())) {
       double[] joined = joined(beep);
       for (int h = 0; h < joined.length; h++) {
         mix(h, joined[h] > 0.5 ? 3 : 4);
@@ -284,10 +285,12 @@ final class NextStep {
 
   private double[] joined(Step.Beep beep) {
     double[] joined = new double[live.size()];
+    Map<String, Boolean> controls = new TreeMap<>(live.state().controls());
+    controls.putAll(beep.set());
     live.eachGroup(
         live.states(),
         (boards, state, group, first) -> {
-          long lanes = boards.joined(group, beep.from(), beep.to());
+          long lanes = boards.joined(group, beep.from(), beep.to(), controls);
           for (long left = boards.used(group); left != 0; left &= left - 1) {
             int bit = Long.numberOfTrailingZeros(left);
             joined[first + bit] = Lanes.has(lanes, bit) ? BEEP_IS_RIGHT : 1 - BEEP_IS_RIGHT;

@@ -34,8 +34,18 @@ public sealed interface Step {
   /** Look closely at a jumper, part, leg, lamp, control or rail. */
   record Inspect(String subject) implements Step {}
 
-  /** Power off, then beep from one point to another. */
-  record Beep(Point from, Point to) implements Step {}
+  /**
+   * Power off, then beep from one point to another.
+   *
+   * @param set switches to move first, whose contacts would join the two or hide whether anything
+   *     else does; true is high
+   */
+  record Beep(Point from, Point to, Map<String, Boolean> set) implements Step {
+    /** With the controls where they are. */
+    public Beep(Point from, Point to) {
+      this(from, to, Map.of());
+    }
+  }
 
   /** Put a known good part in its place. */
   record Exchange(String part) implements Step {}

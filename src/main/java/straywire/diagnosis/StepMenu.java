@@ -1,6 +1,7 @@
 package straywire.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,6 +13,7 @@ import java.util.TreeSet;
 import straywire.faults.Edit;
 import straywire.faults.Hypothesis;
 import straywire.faults.WireEdit;
+import straywire.module.Contact;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Entry;
@@ -227,8 +229,12 @@ final class StepMenu {
     return List.copyOf(subjects);
   }
 
-  /** Contacts and wires in question, for a beep with power off. */
-  List<Step.Beep> beeps(List<Hypothesis> live) {
+  /**
+   * Contacts and wires in question, for a beep with power off.
+   *
+   * @param controls where they stand
+   */
+  List<Step.Beep> beeps(List<Hypothesis> live, Map<String, Boolean> controls) {
     Set<Step.Beep> beeps = new LinkedHashSet<>();
     if (instruments.meter()) {
       for (Hypothesis hypothesis : live) {
@@ -237,23 +243,45 @@ final class StepMenu {
           for (int i = 0; i < ends.size(); i++) {
             Point row = new Point(ends.get(i), false);
             if (ends.get(i).kind() == End.Kind.PIN) {
-              beeps.add(new Step.Beep(new Point(ends.get(i), true), row));
+              beeps.add(beep(new Point(ends.get(i), true), row, controls));
             }
             if (i > 0) {
-              beeps.add(new Step.Beep(new Point(ends.get(i - 1), false), row));
+              beeps.add(beep(new Point(ends.get(i - 1), false), row, controls));
             }
           }
           if (edit instanceof WireEdit.EndMoved moved) {
             // Joined only when the wire is whole and ends there.
             beeps.add(
-                new Step.Beep(
+                beep(
                     new Point(moved.jumper().other(moved.end()), false),
-                    new Point(moved.now(), false)));
+                    new Point(moved.now(), false),
+                    controls));
           }
         }
       }
     }
     return List.copyOf(beeps);
+  }
+
+  private Step.Beep beep(Point from, Point to, Map<String, Boolean> controls) {
+    Map<String, Boolean> set = new TreeMap<>();
+    for (Contact contact : module.contacts()) {
+      boolean position = controls.get(contact.control());
+      // Where it is at both, what is between the two is wires.
+      boolean between = at(contact, from) != at(contact, to);
+      if (between
+          && position == contact.closedWhenHigh()
+          && module.controls().get(contact.control()).kind() == Control.Kind.SWITCH) {
+        set.put(contact.control(), !position);
+      }
+    }
+    return new Step.Beep(from, to, Collections.unmodifiableMap(set));
+  }
+
+  /** Whether the wiring as meant joins a contact to a point. */
+  private boolean at(Contact contact, Point point) {
+    return contact.terminal().equals(point.end())
+        || module.netOf(point.end()).filter(n -> n.ends().contains(contact.terminal())).isPresent();
   }
 
   /** Buttons that can be held while a point is touched, with none first, and what to touch then. */

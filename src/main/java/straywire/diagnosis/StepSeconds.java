@@ -67,8 +67,8 @@ public final class StepSeconds {
     if (step instanceof Step.Inspect s) {
       return row("inspect-" + firstWord(s.subject()));
     }
-    if (step instanceof Step.Beep) {
-      return row("beep");
+    if (step instanceof Step.Beep s) {
+      return row("beep") + s.set().size() * row("move-control");
     }
     return step instanceof Step.Ask s ? s.seconds() : row("exchange-part");
   }

@@ -3,12 +3,14 @@ package straywire.diagnosis;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import straywire.module.End;
 import straywire.module.Entry;
 import straywire.module.LampState;
 import straywire.module.Module;
 import straywire.module.Point;
 import straywire.module.Word;
+import straywire.parts.PartLogic;
 import straywire.sim.BoardState;
 import straywire.sim.Boards;
 import straywire.sim.Lanes;
@@ -41,7 +43,7 @@ final class SymptomSights {
 
   private final int[] opens;
 
-  /** Whether all that the module as meant remembers is kept without power. */
+  /** Whether the module as meant remembers, and nothing but what is kept without power. */
   private final boolean allKept;
 
   private SymptomSights(Boards boards, SymptomDraws draws, List<String> lamps) {
@@ -52,9 +54,14 @@ final class SymptomSights {
     Arrays.fill(open, new long[0]);
     opens = new int[boards.lanes()];
     allKept =
-        boards.wiring().module().parts().values().stream()
-            .map(fitted -> fitted.part().logic())
-            .allMatch(logic -> logic.cellCount() == 0 || logic.keeps());
+        boards.wiring().module().parts().values().stream().anyMatch(f -> f.part().logic().keeps())
+            && boards.wiring().module().parts().values().stream()
+                .map(fitted -> fitted.part().logic())
+                .allMatch(SymptomSights::keepsAll);
+  }
+
+  private static boolean keepsAll(PartLogic logic) {
+    return IntStream.range(0, logic.cellCount()).allMatch(logic::keeps);
   }
 
   /** Works the boards along the entries and takes down every look. */
@@ -134,7 +141,7 @@ final class SymptomSights {
           note(first, these, look, lamp, FIRST_BIT + 2 * bit + (inverted ^ upsideDown ? 1 : 0));
         });
     for (int other = 0; other < lamp && rest[0] != 0; other++) {
-      long joined = rest[0] & boards.joined(group, point(lamps.get(other)), point(label));
+      long joined = rest[0] & boards.wired(group, point(lamps.get(other)), point(label));
       note(first, joined, look, lamp, UNTRACED + other);
       rest[0] &= ~joined;
     }

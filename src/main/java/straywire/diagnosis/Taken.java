@@ -73,6 +73,9 @@ final class Taken {
     if (step instanceof Step.Ask ask) {
       return answered.contains(ask.symptom() + " " + ask.place());
     }
+    if (step instanceof Step.Beep beep) {
+      return wiring.contains(new Step.Beep(beep.from(), beep.to()));
+    }
     return touched.contains(step) || wiring.contains(step);
   }
 }

@@ -63,15 +63,18 @@ public final class Unseen {
               hypothesis,
               open.get(i).probability(),
               !shows[i],
-              check(diagnosis.module(), menu, hypothesis)));
+              check(diagnosis, menu, hypothesis)));
     }
     return hidden;
   }
 
-  private static Optional<Step> check(Module module, StepMenu menu, Hypothesis hypothesis) {
+  private static Optional<Step> check(Diagnosis diagnosis, StepMenu menu, Hypothesis hypothesis) {
+    Module module = diagnosis.module();
     Stream<Step> looks =
         hypothesis.edits().stream().flatMap(e -> e.seenAt(module).stream()).map(Step.Inspect::new);
-    return Stream.concat(looks, menu.beeps(List.of(hypothesis)).stream()).findFirst();
+    return Stream.concat(
+            looks, menu.beeps(List.of(hypothesis), diagnosis.state().controls()).stream())
+        .findFirst();
   }
 
   /** For each hypothesis, whether any lamp ever differs from those of a sound module. */

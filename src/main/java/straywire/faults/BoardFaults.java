@@ -86,7 +86,9 @@ final class BoardFaults {
       throw places.wrong("control " + contact.label() + " is meant to have no pull resistor");
     }
     return Draft.plain(
-        module, contact.label(), new ControlEdit.ControlChanged(contact.label(), fault));
+        module,
+        contact.label(),
+        new ControlEdit.ControlChanged(contact.control(), contact.label(), fault));
   }
 
   Draft throwsExchanged() {
@@ -99,17 +101,29 @@ final class BoardFaults {
   }
 
   Draft commonOpen() {
-    places.need(1, "a control");
+    if (places.count() < 1 || places.count() > 2) {
+      throw places.wrong("names a control, and the throw its common sits at if any");
+    }
     Control control = places.control(0);
-    if (!(control.changeOver().orElse(null) instanceof ChangeOver.OtherThrow)) {
+    if (control.changeOver().filter(ChangeOver::commonOnRail).isEmpty()) {
       throw places.wrong("control " + control.label() + " has no common leg on a rail");
     }
-    return Draft.plain(module, control.label(), new ControlEdit.CommonOpen(control.label()));
+    if (places.count() == 1) {
+      return Draft.plain(module, control.label(), new ControlEdit.CommonOpen(control.label()));
+    }
+    Contact at = places.contact(1);
+    if (!at.control().equals(control.label())) {
+      throw places.wrong(at.label() + " is no throw of " + control.label());
+    }
+    return Draft.plain(
+        module,
+        control.label() + " " + at.label(),
+        new ControlEdit.CommonAtThrow(control.label(), at.label()));
   }
 
   Draft contactBounces() {
     places.need(2, "a control and how often it closes");
-    String label = places.contact(0).label();
+    Contact contact = places.contact(0);
     String times = places.label(1);
     ControlEdit.ControlFault fault =
         switch (times) {
@@ -119,7 +133,10 @@ final class BoardFaults {
           case "4" -> ControlEdit.ControlFault.BOUNCES_FOUR_TIMES;
           default -> throw places.wrong("a contact closes any, 2, 3 or 4 times, got " + times);
         };
-    return Draft.plain(module, label + " " + times, new ControlEdit.ControlChanged(label, fault));
+    return Draft.plain(
+        module,
+        contact.label() + " " + times,
+        new ControlEdit.ControlChanged(contact.control(), contact.label(), fault));
   }
 
   Draft supplyReversed() {

@@ -57,7 +57,7 @@ final class BoardWords {
     if (other.isEmpty()) {
       return control;
     }
-    return other.get() instanceof ChangeOver.OtherThrow
+    return other.get().commonOnRail()
         ? "throw " + label + " of " + control
         : "contact to " + contact.closesTo() + " of " + control;
   }

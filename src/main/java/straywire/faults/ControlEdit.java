@@ -12,9 +12,14 @@ public sealed interface ControlEdit extends Edit {
   /**
    * A contact that does not do what the hand does.
    *
-   * @param contact its label
+   * @param contact its label, the control's own for the first
    */
-  record ControlChanged(String contact, ControlFault fault) implements ControlEdit {
+  record ControlChanged(String control, String contact, ControlFault fault) implements ControlEdit {
+    /** At the first contact of a control. */
+    ControlChanged(String control, ControlFault fault) {
+      this(control, control, fault);
+    }
+
     @Override
     public void build(Building building) {
       building.variation.control(contact, fault.simulated());
@@ -27,7 +32,7 @@ public sealed interface ControlEdit extends Edit {
 
     @Override
     public Claim claim() {
-      return Claim.of("control", contact);
+      return Claim.of("control", control, contact);
     }
 
     private Contact wired(Module module) {
@@ -51,14 +56,24 @@ public sealed interface ControlEdit extends Edit {
     @Override
     public String repair(Module module) {
       String name = "the " + new BoardWords(module).contact(contact);
+      String whole = "the " + new BoardWords(module).control(control);
+      boolean changesOver = module.controls().get(control).changeOver().isPresent();
       return switch (fault) {
         case BOUNCES_ANYHOW, BOUNCES_TWICE, BOUNCES_THREE_TIMES, BOUNCES_FOUR_TIMES ->
-            "Quiet "
-                + name
-                + ": 10 kilohm and 1 uF before a Schmitt input, or a change-over contact with a"
-                + " latch of two gates";
-        case CONTACT_NEVER_CLOSES, CONTACT_ALWAYS_CLOSED ->
-            turns(module) ? "Turn " + name + " by a quarter, or exchange it" : "Exchange " + name;
+            changesOver
+                ? "Lead both throws of " + whole + " into a latch of two gates"
+                : "Quiet "
+                    + name
+                    + ": 10 kilohm and 1 uF before a Schmitt input, or a change-over contact with a"
+                    + " latch of two gates";
+        case CONTACT_NEVER_CLOSES, CONTACT_ALWAYS_CLOSED -> {
+          if (changesOver) {
+            yield "See that each leg of " + whole + " has its wire; if so, exchange it";
+          }
+          yield module.controls().get(control).kind() == Control.Kind.BUTTON
+              ? "Turn " + whole + " by a quarter, or exchange it"
+              : "Exchange " + whole;
+        }
         case PULL_MISSING ->
             "Put a resistor of "
                 + wired(module).pullOhms()
@@ -69,17 +84,9 @@ public sealed interface ControlEdit extends Edit {
       };
     }
 
-    /** A plain push-button has four legs, in two pairs. */
-    private boolean turns(Module module) {
-      Control control = module.controls().get(wired(module).control());
-      return control.kind() == Control.Kind.BUTTON && control.changeOver().isEmpty();
-    }
-
     @Override
     public List<String> seenAt(Module module) {
-      return fault == ControlFault.PULL_MISSING
-          ? List.of("control " + wired(module).control())
-          : List.of();
+      return fault == ControlFault.PULL_MISSING ? List.of("control " + control) : List.of();
     }
   }
 
@@ -87,15 +94,15 @@ public sealed interface ControlEdit extends Edit {
   sealed interface Throws extends ControlEdit {
     String control();
 
-    /** What each of its contacts then does. */
-    Variation.ControlFault contacts();
+    /** What a contact of it then does. */
+    Variation.ControlFault faultOf(Contact contact);
 
     @Override
     default void build(Building building) {
       Module module = building.wiring.module();
       module
           .contacts(module.controls().get(control()))
-          .forEach(contact -> building.variation.control(contact.label(), contacts()));
+          .forEach(contact -> building.variation.control(contact.label(), faultOf(contact)));
     }
 
     @Override
@@ -110,17 +117,12 @@ public sealed interface ControlEdit extends Edit {
     default Claim claim() {
       return Claim.of("control", control());
     }
-
-    @Override
-    default List<String> seenAt(Module module) {
-      return List.of("control " + control());
-    }
   }
 
-  /** The two throws wired the wrong way round. */
+  /** The two throws wired the wrong way round; the outer legs look alike, so no look shows it. */
   record ThrowsExchanged(String control) implements Throws {
     @Override
-    public Variation.ControlFault contacts() {
+    public Variation.ControlFault faultOf(Contact contact) {
       return Variation.ControlFault.EXCHANGED;
     }
 
@@ -136,10 +138,10 @@ public sealed interface ControlEdit extends Edit {
     }
   }
 
-  /** The common leg of a change-over on no rail, or on the wrong leg. */
+  /** No wire from the common leg of a change-over to its rail. */
   record CommonOpen(String control) implements Throws {
     @Override
-    public Variation.ControlFault contacts() {
+    public Variation.ControlFault faultOf(Contact contact) {
       return Variation.ControlFault.NEVER_CLOSES;
     }
 
@@ -150,11 +152,57 @@ public sealed interface ControlEdit extends Edit {
 
     @Override
     public String repair(Module module) {
+      return CommonOpen.wired(module, control);
+    }
+
+    @Override
+    public List<String> seenAt(Module module) {
+      return List.of("control " + control);
+    }
+
+    static String wired(Module module, String control) {
       BoardWords board = new BoardWords(module);
       return "Wire the common leg, mostly the middle one, of "
           + board.control(control)
           + " to "
           + board.rail(module.controls().get(control).closesTo());
+    }
+  }
+
+  /**
+   * The wire meant for the common leg at an outer one: that throw is always at the rail, the other
+   * never.
+   *
+   * @param contact the throw at whose leg it is
+   */
+  record CommonAtThrow(String control, String contact) implements Throws {
+    @Override
+    public Variation.ControlFault faultOf(Contact of) {
+      return of.label().equals(contact)
+          ? Variation.ControlFault.ALWAYS_CLOSED
+          : Variation.ControlFault.NEVER_CLOSES;
+    }
+
+    @Override
+    public String words(Module module) {
+      BoardWords board = new BoardWords(module);
+      return "The wire to the common leg of "
+          + board.control(control)
+          + " sits at the leg of throw "
+          + contact;
+    }
+
+    @Override
+    public String repair(Module module) {
+      return CommonOpen.wired(module, control)
+          + ", and free the leg of throw "
+          + contact
+          + " of it";
+    }
+
+    @Override
+    public List<String> seenAt(Module module) {
+      return List.of("control " + control);
     }
   }
 

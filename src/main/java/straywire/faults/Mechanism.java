@@ -73,7 +73,10 @@ public enum Mechanism {
   PULL_MISSING,
   /** control that changes over: its two throws wired the wrong way round. */
   THROWS_EXCHANGED,
-  /** control that changes over between two terminals: its common leg is on no rail. */
+  /**
+   * control that changes over between two terminals: its common leg is on no rail; with one of its
+   * throws, that the wire to the rail sits there.
+   */
   COMMON_OPEN,
   /** contact, {@code any}, 2, 3 or 4: how often it closes at one press. */
   CONTACT_BOUNCES,

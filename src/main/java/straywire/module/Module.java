@@ -70,24 +70,8 @@ public record Module(
             control.pullOhms());
     return Stream.concat(
             Stream.of(first),
-            control.changeOver().stream().map(other -> otherContact(control, other, !toSupply)))
+            control.changeOver().stream().map(other -> other.contact(control, !toSupply)))
         .toList();
-  }
-
-  private static Contact otherContact(Control control, ChangeOver other, boolean whenHigh) {
-    if (other instanceof ChangeOver.OtherThrow second) {
-      return new Contact(
-          second.label(),
-          control.label(),
-          new End(End.Kind.THROW, second.label(), 0),
-          control.closesTo(),
-          whenHigh,
-          control.pullTo(),
-          control.pullOhms());
-    }
-    String rail = ((ChangeOver.OtherRail) other).rail();
-    return new Contact(
-        control.label() + "/" + rail, control.label(), control.terminal(), rail, whenHigh, "", 0);
   }
 
   /** A contact by its label. */

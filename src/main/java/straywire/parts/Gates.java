@@ -24,12 +24,14 @@ final class Gates {
     CONSTANT(0),
     PIN_NOW(0),
     PIN_BEFORE(0),
+    PIN_OPEN(0),
     REMEMBERED(0),
     WRITE(1),
     AND(2),
     XOR(3),
     CHOOSE(4),
-    READ(5);
+    READ(5),
+    EDGE(6);
 
     private final int code;
 
@@ -46,7 +48,8 @@ final class Gates {
   /**
    * A gate: for AND and XOR {@code a} and {@code b} are references; for CHOOSE {@code c ? a : b};
    * for pins and remembered bits {@code a} is the pin number or bit number; for READ {@code a} is
-   * the access number and {@code b} the bit of the word; for WRITE {@code a} is the access number.
+   * the access number and {@code b} the bit of the word; for WRITE {@code a} is the access number;
+   * for EDGE {@code a} is the level now, {@code b} that before, {@code c} whether it is open.
    */
   record Gate(Kind kind, int a, int b, int c) {}
 
@@ -124,6 +127,19 @@ final class Gates {
 
   int remembered(int bit) {
     return leaf(Kind.REMEMBERED, bit);
+  }
+
+  /** Where nothing may drive a pin. */
+  int pinOpen(int pin) {
+    return leaf(Kind.PIN_OPEN, pin);
+  }
+
+  /**
+   * 1 where a level rises. One that was unknown and stays so is taken to sit still, unless it is
+   * open: what drives it has not changed.
+   */
+  int edge(int now, int before, int open) {
+    return gate(Kind.EDGE, now, before, open);
   }
 
   int and(int x, int y) {

@@ -15,6 +15,9 @@ public final class PinPlanes {
 
   public final long[] can0;
 
+  /** Lanes in which nothing may drive the pin: what is unknown there may change of itself. */
+  public final long[] open;
+
   /** What the part saw one unit of delay earlier: data that a clock edge samples. */
   public final long[] was1;
 
@@ -29,6 +32,7 @@ public final class PinPlanes {
   public PinPlanes(int pinCount) {
     can1 = new long[pinCount + 1];
     can0 = new long[pinCount + 1];
+    open = new long[pinCount + 1];
     was1 = new long[pinCount + 1];
     was0 = new long[pinCount + 1];
     drive1 = new long[pinCount + 1];

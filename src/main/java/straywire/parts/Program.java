@@ -16,6 +16,7 @@ import straywire.parts.Gates.Kind;
 final class Program {
   private final int[] pinsNow;
   private final int[] pinsBefore;
+  private final int[] pinsOpen;
   private final int[] remembered;
   private final int[] code;
 
@@ -40,6 +41,7 @@ final class Program {
             .thenComparing(g -> g));
     pinsNow = leaves(gates, order, Kind.PIN_NOW);
     pinsBefore = leaves(gates, order, Kind.PIN_BEFORE);
+    pinsOpen = leaves(gates, order, Kind.PIN_OPEN);
     remembered = leaves(gates, order, Kind.REMEMBERED);
     code = encode(gates, order);
   }
@@ -51,12 +53,12 @@ final class Program {
     needed.set(gate);
     Gate g = gates.gate(gate);
     switch (g.kind()) {
-      case CONSTANT, PIN_NOW, PIN_BEFORE, REMEMBERED -> {}
+      case CONSTANT, PIN_NOW, PIN_BEFORE, PIN_OPEN, REMEMBERED -> {}
       case AND, XOR -> {
         need(gates, g.a() >> 1, needed);
         need(gates, g.b() >> 1, needed);
       }
-      case CHOOSE -> {
+      case CHOOSE, EDGE -> {
         need(gates, g.a() >> 1, needed);
         need(gates, g.b() >> 1, needed);
         need(gates, g.c() >> 1, needed);
@@ -114,14 +116,14 @@ final class Program {
       Gate g = gates.gate(number);
       switch (kind) {
         case AND, XOR -> out.addAll(List.of(2 * number, g.a(), g.b()));
-        case CHOOSE -> out.addAll(List.of(2 * number, g.a(), g.b(), g.c()));
+        case CHOOSE, EDGE -> out.addAll(List.of(2 * number, g.a(), g.b(), g.c()));
         case WRITE -> access(gates.access(g.a()), out);
         case READ -> {
           if (g.b() == 0) {
             access(gates.access(g.a()), out);
           }
         }
-        case CONSTANT, PIN_NOW, PIN_BEFORE, REMEMBERED ->
+        case CONSTANT, PIN_NOW, PIN_BEFORE, PIN_OPEN, REMEMBERED ->
             throw new IllegalStateException("a leaf is not executed: " + kind);
       }
     }
@@ -150,6 +152,10 @@ final class Program {
   long run(PinPlanes pins, long[] r, long[] state, int at, long lanes) {
     load(pinsNow, pins.can1, pins.can0, r);
     load(pinsBefore, pins.was1, pins.was0, r);
+    for (int i = 0; i < pinsOpen.length; i += 2) {
+      r[pinsOpen[i + 1]] = pins.open[pinsOpen[i]];
+      r[pinsOpen[i + 1] + 1] = ~pins.open[pinsOpen[i]];
+    }
     for (int i = 0; i < remembered.length; i += 2) {
       int from = at + 2 * remembered[i];
       int to = remembered[i + 1];
@@ -172,6 +178,7 @@ final class Program {
   private static final int XOR = Kind.XOR.code();
   private static final int CHOOSE = Kind.CHOOSE.code();
   private static final int READ = Kind.READ.code();
+  private static final int EDGE = Kind.EDGE.code();
 
   private static long execute(int[] code, long[] r, long[] state, int at, long lanes) {
     long changed = 0;
@@ -186,6 +193,8 @@ final class Program {
         choose(code, pc, end, r);
       } else if (kind == XOR) {
         xor(code, pc, end, r);
+      } else if (kind == EDGE) {
+        edge(code, pc, end, r);
       } else if (kind == READ) {
         MemoryAccess.readAll(code, pc, end, r, state, at, lanes);
       } else {
@@ -213,6 +222,18 @@ final class Program {
       int b = code[pc + 2];
       r[d] = (r[a] & r[b ^ 1]) | (r[a ^ 1] & r[b]);
       r[d + 1] = (r[a] & r[b]) | (r[a ^ 1] & r[b ^ 1]);
+    }
+  }
+
+  private static void edge(int[] code, int from, int end, long[] r) {
+    for (int pc = from; pc < end; pc += 4) {
+      int d = code[pc];
+      int now = code[pc + 1];
+      int before = code[pc + 2];
+      long unknown = r[now] & r[now ^ 1] & r[before] & r[before ^ 1];
+      long still = unknown & ~r[code[pc + 3]];
+      r[d] = r[now] & r[before ^ 1] & ~still;
+      r[d + 1] = r[now ^ 1] | r[before];
     }
   }
 

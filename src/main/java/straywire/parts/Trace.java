@@ -28,7 +28,7 @@ final class Trace {
     boolean turned = inverted ^ ((reference & 1) == 1);
     Gate gate = gates.gate(reference >> 1);
     switch (gate.kind()) {
-      case CONSTANT, PIN_BEFORE, WRITE -> {}
+      case CONSTANT, PIN_BEFORE, PIN_OPEN, EDGE, WRITE -> {}
       case PIN_NOW -> sink.input(gate.a(), turned, unknown);
       case REMEMBERED -> sink.cell(gate.a(), turned, unknown);
       case AND -> {

@@ -235,9 +235,11 @@ final class Wiring {
       clocks.add(clock);
     }
     int before = gates.remembered(cells + place) ^ (now & 1);
+    boolean plain = gates.gate(clock >> 1).kind() == Gates.Kind.PIN_NOW;
+    int open = plain ? gates.pinOpen(gates.gate(clock >> 1).a()) : Gates.ONE;
     return clause.moment() == Moment.RISING
-        ? gates.and(now, before ^ 1)
-        : gates.and(now ^ 1, before);
+        ? gates.edge(now, before, open)
+        : gates.edge(now ^ 1, before ^ 1, open);
   }
 
   private List<Drive> buildDrives(View view) {

@@ -152,9 +152,9 @@ public final class Boards {
   }
 
   /**
-   * The state after what an entry says of the hand; readings change nothing. After a repair nothing
-   * is known of what is kept without power: it was taken in with the fault there, or came with a
-   * part from the drawer.
+   * The state after what an entry says of the hand; readings change nothing. After a repair, made
+   * with the power off, nothing is known of what is kept without power: it was taken in with the
+   * fault there, or came with a part from the drawer.
    */
   public BoardState after(BoardState state, Entry entry) {
     if (entry instanceof Entry.Power e) {
@@ -172,7 +172,8 @@ public final class Boards {
     if (entry instanceof Entry.Release e) {
       return move(state, Map.of(e.button(), rest(e.button())));
     }
-    if (keeps() && (entry instanceof Entry.Repaired || entry instanceof Entry.Exchanged)) {
+    boolean cure = entry instanceof Entry.Repaired || entry instanceof Entry.Exchanged;
+    if (cure && !state.powered()) {
       return forget(state);
     }
     return state;
@@ -264,14 +265,23 @@ public final class Boards {
     return groups[group].deadLamps.getOrDefault(lamp, 0L);
   }
 
-  /** Lanes of a group in which two points are joined by copper, power off and switches open. */
-  public long joined(int group, Point from, Point to) {
-    return groups[group].joined(groups[group].node(from), groups[group].node(to));
+  /** Lanes of a group in which two points are joined by wires alone. */
+  public long wired(int group, Point from, Point to) {
+    return groups[group].joined(groups[group].node(from), groups[group].node(to), Map.of());
+  }
+
+  /**
+   * Lanes of a group in which two points are joined with power off: by wires, and by contacts.
+   *
+   * @param controls where they stand
+   */
+  public long joined(int group, Point from, Point to, Map<String, Boolean> controls) {
+    return groups[group].joined(groups[group].node(from), groups[group].node(to), controls);
   }
 
   /**
    * Power off, and in each part the words that the part of the same type in that socket keeps on
-   * other boards, lane by lane. Nothing else is known.
+   * other boards, lane by lane: the same lanes in the same order. Nothing else is known.
    *
    * @param fresh sockets whose part is not the one that was there
    */
@@ -281,10 +291,8 @@ public final class Boards {
     }
     long[][] words = new long[groups.length][];
     for (int g = 0; g < words.length; g++) {
-      words[g] = groups[g].emptyState();
+      words[g] = groups[g].newState();
       for (PartSeat seat : groups[g].seats) {
-        seat.part.logic().forget(words[g], seat.stateAt, -1L);
-        seat.program(words[g]);
         for (PartSeat other : others.groups[g].seats) {
           if (seat.keeps && seat.takesPlaceOf(other) && !fresh.contains(seat.label)) {
             seat.takeOver(words[g], other, state.groups()[g]);

@@ -99,6 +99,11 @@ final class ControlSeat {
     return (position & ~neverCloses) | alwaysClosed;
   }
 
+  /** Lanes in which this position joins the terminal to supply, or to ground. */
+  long joins(boolean supply, boolean high, long used) {
+    return closed(high, used) & (supply ? contactHigh : contactLow);
+  }
+
   /** Opens the contact where it is closed and the new position opens it; returns those lanes. */
   long leave(boolean high, Drivers drivers, long[] state, long used) {
     long stays = closed(high, used);
@@ -124,12 +129,12 @@ final class ControlSeat {
    * @param bounce which time, from 0
    */
   long bounces(int bounce) {
-    return closesAgain[bounce] | (bounce == 0 ? closesAnyhow : 0);
+    return closesAgain[bounce] | closesAnyhow;
   }
 
   /** In lanes {@code where} the closed contact opens, or may be open. */
-  void open(Drivers drivers, long[] state, long where) {
-    long may = closesAnyhow & ~closesAgain[0];
+  void open(int bounce, Drivers drivers, long[] state, long where) {
+    long may = closesAnyhow & ~closesAgain[bounce];
     drivers.setIn(state, firstDriver, contactHigh & may, contactLow & may, -1L, where);
   }
 

@@ -278,13 +278,34 @@ final class LaneGroup {
     return lampNodes.get(lamp);
   }
 
-  /** Lanes in which two nodes are joined by copper alone, power off: through edges or one rail. */
-  long joined(int a, int b) {
+  /**
+   * Lanes in which two nodes are joined, power off: through edges, through one rail, or through
+   * closed contacts to one rail.
+   *
+   * @param levels where controls stand; of one that is not there no contact is closed
+   */
+  long joined(int a, int b, Map<String, Boolean> levels) {
+    long[] fromA = reached(a);
+    long[] fromB = reached(b);
+    return fromA[b]
+        | (atRail(true, a, fromA, levels) & atRail(true, b, fromB, levels))
+        | (atRail(false, a, fromA, levels) & atRail(false, b, fromB, levels));
+  }
+
+  private long[] reached(int node) {
     long[] reached = new long[nodes];
-    topology.reach(a, topology.used, reached);
-    return reached[b]
-        | (topology.railHigh[a] & topology.railHigh[b])
-        | (topology.railLow[a] & topology.railLow[b]);
+    topology.reach(node, topology.used, reached);
+    return reached;
+  }
+
+  private long atRail(boolean supply, int node, long[] reached, Map<String, Boolean> levels) {
+    long at = supply ? topology.railHigh[node] : topology.railLow[node];
+    for (Map.Entry<String, Boolean> level : levels.entrySet()) {
+      for (ControlSeat seat : controls.get(level.getKey())) {
+        at |= reached[seat.node] & seat.joins(supply, level.getValue(), topology.used);
+      }
+    }
+    return at;
   }
 
   long mayBeHigh(long[] state, int node) {
@@ -335,16 +356,12 @@ final class LaneGroup {
    *     the module states of programmed memories
    */
   long[] powerUp(Map<String, Boolean> levels, Optional<long[]> off) {
-    long[] state = new long[stateLength];
-    for (PartSeat seat : seats) {
-      seat.part.logic().forget(state, seat.stateAt, -1L);
-      if (seat.keeps && off.isPresent()) {
-        seat.wake(state, off.get());
-      } else if (seat.keeps) {
-        seat.program(state);
-      }
-    }
-    forgetAll(state, -1L);
+    long[] state = newState();
+    off.ifPresent(
+        was -> {
+          seats.stream().filter(seat -> seat.keeps).forEach(seat -> seat.wake(state, was));
+          forgetAll(state, -1L);
+        });
     // Nodes without a driver, tied to a rail or open, are solved here once and for all.
     Arrays.fill(touchedNodes, true);
     Arrays.fill(touchedSeats, true);
@@ -354,11 +371,22 @@ final class LaneGroup {
     return state;
   }
 
+  /** Nothing is known but what memories were programmed with. */
+  long[] newState() {
+    long[] state = new long[stateLength];
+    for (PartSeat seat : seats) {
+      seat.part.logic().forget(state, seat.stateAt, -1L);
+      seat.program(state);
+    }
+    forgetAll(state, -1L);
+    return state;
+  }
+
   /** Puts every contact and every resistor on its node, as the controls stand. */
   private void setContacts(long[] state, Map<String, Boolean> levels) {
     controls.forEach(
-        (label, seats) ->
-            seats.forEach(seat -> seat.move(levels.get(label), drivers, state, topology.used)));
+        (label, throwsOf) ->
+            throwsOf.forEach(seat -> seat.move(levels.get(label), drivers, state, topology.used)));
     resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
   }
 
@@ -454,7 +482,7 @@ final class LaneGroup {
         if (where != 0) {
           touchedDrivers[seat.firstDriver] = true;
           if (open) {
-            seat.open(drivers, state, where);
+            seat.open(bounce, drivers, state, where);
           } else {
             seat.closeAgain(drivers, state, where);
           }
@@ -485,6 +513,7 @@ final class LaneGroup {
               state,
               before,
               nodes,
+              unstableAt,
               3 * nodes,
               drivers.count,
               raised,
@@ -506,7 +535,7 @@ final class LaneGroup {
    *
    * @param waking lanes in which power comes on. A memory that keeps its contents takes nothing in
    *     meanwhile: it senses the supply and waits some milliseconds (Atmel AT28C16 data sheet
-   *     0540B, write protection by VCC sense and power-on delay; from memory). What is then still
+   *     0540B, write protection; the passage was not checked against the sheet). What is then still
    *     asked of it happens.
    */
   private void settle(long[] state, long waking) {
@@ -549,6 +578,7 @@ final class LaneGroup {
                       state,
                       before,
                       nodes,
+                      unstableAt,
                       3 * nodes,
                       drivers.count,
                       raised,

@@ -157,12 +157,15 @@ final class PartSeat {
    *
    * @return lanes in which these differ
    */
-  private long look(long[] now, long[] before, int nodes) {
+  private long look(long[] now, long[] before, int nodes, int unstableAt) {
     long fresh = 0;
     for (int pin : listening) {
       int at = node[pin];
       pins.can1[pin] = one(now, at, nodes, pin);
       pins.can0[pin] = zero(now, at, nodes, pin);
+      // What does not come to rest changes of itself as well.
+      pins.open[pin] =
+          (now[2 * nodes + at] | now[unstableAt + at]) & ~(inputLow[pin] | inputHigh[pin]);
       pins.was1[pin] = one(before, at, nodes, pin);
       pins.was0[pin] = zero(before, at, nodes, pin);
       fresh |= (pins.can1[pin] ^ pins.was1[pin]) | (pins.can0[pin] ^ pins.was0[pin]);
@@ -200,12 +203,13 @@ final class PartSeat {
       long[] state,
       long[] before,
       int nodes,
+      int unstableAt,
       int driversAt,
       int drivers,
       long[] raised,
       boolean[] touched,
       long storing) {
-    long fresh = look(state, before, nodes);
+    long fresh = look(state, before, nodes, unstableAt);
     long anyLow = 0;
     long anyHigh = 0;
     long mayLow = 0;
@@ -303,10 +307,9 @@ final class PartSeat {
     }
   }
 
-  /** Takes over what the part kept without power; everything else remembered is unknown. */
+  /** Takes over all that the part remembers, of which only what is kept without power counts. */
   void wake(long[] state, long[] off) {
     System.arraycopy(off, stateAt, state, stateAt, part.logic().stateLength());
-    part.logic().losePower(state, stateAt, -1L);
   }
 
   /** Whether another seat is the same socket with the same type in it. */
@@ -324,8 +327,8 @@ final class PartSeat {
   }
 
   /** The pins as the part sees them in a settled state, for tracing an unknown output back. */
-  PinPlanes settledPins(long[] state, int nodes) {
-    look(state, state, nodes);
+  PinPlanes settledPins(long[] state, int nodes, int unstableAt) {
+    look(state, state, nodes, unstableAt);
     return pins;
   }
 

@@ -19,8 +19,8 @@ public final class StateChange {
   private final long[][] values;
 
   /**
-   * The state before, but for what lies in the lane groups; whole when power came or went; empty
-   * when nothing changed.
+   * The state before, but for what lies in the lane groups; whole when those came or went with the
+   * power; empty when nothing changed.
    */
   private final Optional<BoardState> before;
 

@@ -80,7 +80,7 @@ final class UnknownTrace {
     if (follows == 0) {
       return;
     }
-    PinPlanes pins = seat.settledPins(state, group.nodes);
+    PinPlanes pins = seat.settledPins(state, group.nodes, group.unstableAt(0));
     // The sink must not re-enter the same seat while its pins are in use: collect first.
     java.util.List<Runnable> onward = new java.util.ArrayList<>();
     seat.part

@@ -2,6 +2,7 @@ package straywire.advice;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashSet;
@@ -14,6 +15,10 @@ import straywire.faults.Hypothesis;
 import straywire.faults.Mechanism;
 import straywire.faults.PriorsFile;
 import straywire.faults.Suggestion;
+import straywire.module.Module;
+import straywire.module.ModuleFile;
+import straywire.parts.ShippedParts;
+import straywire.parts.TextFile;
 
 class ProposalTest {
   private static final RuleBase RULES = RuleBase.shipped();
@@ -60,6 +65,19 @@ class ProposalTest {
     List<Hypothesis> hypotheses =
         FaultExpansion.expandAll(BeatMemory.MODULE, suggestions, PriorsFile.shipped());
     assertThat(hypotheses).hasSameSizeAs(suggestions);
+  }
+
+  @Test
+  void aPartThatAloneLacksItsCapacitorIsSuspected() {
+    String text = TextFile.read(Path.of("cases/beat-memory/module.yaml")).replace("U2: 100n, ", "");
+    Module module = ModuleFile.parse("module.yaml", text, new ShippedParts());
+    assertThat(RULES.propose(module))
+        .filteredOn(s -> s.mechanism() == Mechanism.SUPPLY_NOT_QUIET)
+        .extracting(Suggestion::places)
+        .containsExactly(List.of("U2"));
+    assertThat(FaultExpansion.expandAll(module, RULES.propose(module), PriorsFile.shipped()))
+        .extracting(Hypothesis::id)
+        .contains("supply-not-quiet U2");
   }
 
   @Test

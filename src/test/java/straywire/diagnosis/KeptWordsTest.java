@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import straywire.advice.RuleBase;
@@ -212,10 +213,20 @@ class KeptWordsTest {
 
   @Test
   void onlyACureOfThePartItselfBringsANewOne() {
-    assertThat(AfterRepair.fromTheDrawer(MODULE, hypothesis(STATIC_RAM))).containsExactly("U1");
-    assertThat(AfterRepair.fromTheDrawer(MODULE, hypothesis("jumper-missing write-U1.21")))
-        .isEmpty();
-    assertThat(AfterRepair.fromTheDrawer(MODULE, hypothesis("turned U1"))).isEmpty();
+    assertThat(fresh(STATIC_RAM)).containsExactly("U1");
+    assertThat(fresh("jumper-missing write-U1.21")).isEmpty();
+    assertThat(fresh("turned U1")).isEmpty();
+  }
+
+  @Test
+  void ofTwoFaultsEachCureCountsByItself() {
+    assertThat(fresh("jumper-missing write-U1.21", STATIC_RAM)).containsExactly("U1");
+    assertThat(fresh("output-dead U2.18", "leg-not-in-row U1.21")).containsExactly("U2");
+  }
+
+  private static Set<String> fresh(String... mended) {
+    return AfterRepair.fromTheDrawer(
+        MODULE, Stream.of(mended).map(KeptWordsTest::hypothesis).toList());
   }
 
   private static Hypothesis hypothesis(String id) {

@@ -74,7 +74,7 @@ class NoiseFreeLogTest {
     int kind = random.nextInt(5);
     List<Point> points = menu.points(live);
     List<String> subjects = menu.subjects(live);
-    List<Step.Beep> beeps = menu.beeps(live);
+    List<Step.Beep> beeps = menu.beeps(live, bank.state().controls());
     if (kind == 0 && !points.isEmpty()) {
       return new Step.Measure(
           any(points, random), any(List.copyOf(menu.holds(points).keySet()), random));

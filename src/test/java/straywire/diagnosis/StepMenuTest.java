@@ -5,14 +5,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import straywire.faults.FaultExpansion;
 import straywire.faults.Hypothesis;
+import straywire.faults.Mechanism;
+import straywire.faults.PriorsFile;
+import straywire.faults.Suggestion;
+import straywire.module.ControlState;
 import straywire.module.End;
 import straywire.module.Entry;
 import straywire.module.Point;
 import straywire.sim.BoardState;
 
 class StepMenuTest {
+  private static final Map<String, Boolean> AT_REST =
+      ControlState.atStart(DiagnosisBench.MODULE).levels();
+
   private static final List<Hypothesis> LIVE =
       List.of(
           DiagnosisBench.sound(0.5),
@@ -97,7 +106,7 @@ class StepMenuTest {
     assertThat(menu.points(LIVE)).isEmpty();
     assertThat(menu.rounds()).isEmpty();
     assertThat(menu.subjects(LIVE)).isEmpty();
-    assertThat(menu.beeps(LIVE)).isEmpty();
+    assertThat(menu.beeps(LIVE, AT_REST)).isEmpty();
     assertThat(menu.parts(LIVE)).isEmpty();
   }
 
@@ -105,17 +114,17 @@ class StepMenuTest {
   void eachInstrumentBringsItsOwnSteps() {
     StepMenu eyes = menu(new Instruments(true, false, false, false));
     assertThat(eyes.subjects(LIVE)).contains("jumper A1-U1.15", "leg U1.13");
-    assertThat(eyes.beeps(LIVE)).isEmpty();
+    assertThat(eyes.beeps(LIVE, AT_REST)).isEmpty();
 
     StepMenu meter = menu(new Instruments(false, true, false, false));
-    assertThat(meter.beeps(LIVE)).isNotEmpty().doesNotHaveDuplicates();
+    assertThat(meter.beeps(LIVE, AT_REST)).isNotEmpty().doesNotHaveDuplicates();
     assertThat(meter.rounds()).hasSize(2);
     assertThat(meter.points(LIVE)).isNotEmpty().doesNotHaveDuplicates().isSorted();
     assertThat(meter.subjects(LIVE)).isEmpty();
 
     StepMenu probe = menu(new Instruments(false, false, true, false));
     assertThat(probe.points(LIVE)).isEqualTo(meter.points(LIVE));
-    assertThat(probe.beeps(LIVE)).isEmpty();
+    assertThat(probe.beeps(LIVE, AT_REST)).isEmpty();
     assertThat(probe.rounds()).isEmpty();
 
     StepMenu spares = menu(new Instruments(false, false, false, true));
@@ -124,12 +133,30 @@ class StepMenuTest {
   }
 
   @Test
+  void aSwitchThatWouldJoinTheTwoAnywayIsOpenedBeforeABeep() {
+    Point row = new Point(End.pin("U1", 15), false);
+    Point ground = new Point(new End(End.Kind.RAIL, "GND", 0), false);
+    List<Hypothesis> shorted =
+        List.of(
+            FaultExpansion.expand(
+                DiagnosisBench.MODULE,
+                new Suggestion("T-01", Mechanism.SHORTED_LOW, List.of("U1.15"), 1, "why"),
+                PriorsFile.shipped()));
+    Map<String, Boolean> controls = new TreeMap<>(AT_REST);
+    controls.put("A1", false);
+    assertThat(menu(ALL).beeps(shorted, controls))
+        .contains(new Step.Beep(row, ground, Map.of("A1", true)));
+    controls.put("A1", true);
+    assertThat(menu(ALL).beeps(shorted, controls)).contains(new Step.Beep(row, ground));
+  }
+
+  @Test
   void aLegAndItsRowAreBothPointsAndBeepedAgainstEachOther() {
     Point leg = new Point(End.pin("U1", 13), true);
     Point row = new Point(End.pin("U1", 13), false);
     List<Hypothesis> bent = List.of(DiagnosisBench.leg("U1.13", 1));
     assertThat(menu(ALL).points(bent)).contains(leg, row);
-    assertThat(menu(ALL).beeps(bent)).contains(new Step.Beep(leg, row));
+    assertThat(menu(ALL).beeps(bent, AT_REST)).contains(new Step.Beep(leg, row));
   }
 
   @Test

@@ -560,7 +560,9 @@ class FaultExpansionTest {
     assertThat(onChangeOvers(Mechanism.CONTACT_DEAD, "step-up").words())
         .isEqualTo("The throw step-up of button step (next) never closes");
     assertThat(onChangeOvers(Mechanism.CONTACT_DEAD, "step-up").repair())
-        .isEqualTo(OFF + "Exchange the throw step-up of button step (next).");
+        .isEqualTo(
+            OFF + "See that each leg of the button step (next) has its wire; if so, exchange it.")
+        .isEqualTo(onChangeOvers(Mechanism.CONTACT_DEAD, "step").repair());
     assertThat(onChangeOvers(Mechanism.CONTACT_DEAD, "side/VCC").words())
         .isEqualTo("The contact to VCC of switch side never closes");
     assertThat(onChangeOvers(Mechanism.PULL_MISSING, "step-up").repair())
@@ -579,6 +581,13 @@ class FaultExpansionTest {
     assertThat(common.edits().get(0).touches(CHANGE_OVERS))
         .extracting(End::toString)
         .containsExactly("step", "step-up");
+    Hypothesis misplaced = onChangeOvers(Mechanism.COMMON_OPEN, "step", "step-up");
+    assertThat(misplaced.id()).isEqualTo("common-open step step-up");
+    assertThat(misplaced.words())
+        .isEqualTo(
+            "The wire to the common leg of button step (next) sits at the leg of throw step-up");
+    assertThat(onChangeOvers(Mechanism.CONTACT_BOUNCES, "step", "2").repair())
+        .isEqualTo(OFF + "Lead both throws of the button step (next) into a latch of two gates.");
     assertWrong("control write has a single contact", Mechanism.THROWS_EXCHANGED, "write");
     assertThatThrownBy(() -> onChangeOvers(Mechanism.COMMON_OPEN, "side"))
         .hasMessageContaining("control side has no common leg on a rail");
@@ -606,9 +615,24 @@ class FaultExpansionTest {
           """,
           new ShippedParts());
 
-  private static Hypothesis onChangeOvers(Mechanism mechanism, String place) {
+  private static Hypothesis onChangeOvers(Mechanism mechanism, String... places) {
     return FaultExpansion.expand(
-        CHANGE_OVERS, new Suggestion("T-01", mechanism, List.of(place), 1, "why"), PRIORS);
+        CHANGE_OVERS, new Suggestion("T-01", mechanism, List.of(places), 1, "why"), PRIORS);
+  }
+
+  @Test
+  void whatIsWrongWithAChangeOverAsAWholeLeavesNothingToItsContacts() {
+    Hypothesis common = onChangeOvers(Mechanism.COMMON_OPEN, "step");
+    assertThat(HypothesisPairs.pair(common, onChangeOvers(Mechanism.CONTACT_DEAD, "step-up"), 0.5))
+        .isEmpty();
+    assertThat(HypothesisPairs.pair(common, onChangeOvers(Mechanism.CONTACT_DEAD, "step"), 0.5))
+        .isEmpty();
+    assertThat(
+            HypothesisPairs.pair(
+                onChangeOvers(Mechanism.CONTACT_DEAD, "step"),
+                onChangeOvers(Mechanism.PULL_MISSING, "step-up"),
+                0.5))
+        .isPresent();
   }
 
   @Test

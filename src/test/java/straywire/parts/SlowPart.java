@@ -111,7 +111,10 @@ final class SlowPart {
       boolean edge = clause.moment() != Moment.WHILE;
       if (edge) {
         int before = clocks.put(clause, when);
+        boolean still = when == UNKNOWN && before == UNKNOWN && isPin(clause.condition());
         when = clause.moment() == Moment.RISING ? both(when, not(before)) : both(not(when), before);
+        // Driven all the time, an unknown level that stays unknown has not moved.
+        when = still ? LOW : when;
       }
       int[] value = new Moments(edge ? was : now, old).value(clause.value(), width);
       for (int i = 0; i < width; i++) {
@@ -119,6 +122,13 @@ final class SlowPart {
         fresh.put(target, choose(when, value[i], fresh.get(target)));
       }
     }
+  }
+
+  private boolean isPin(Expr clock) {
+    if (clock instanceof Expr.Not not) {
+      return isPin(not.of());
+    }
+    return clock instanceof Expr.Name name && part.pinNamed(name.name()).isPresent();
   }
 
   private int[] drives(Moments moments) {

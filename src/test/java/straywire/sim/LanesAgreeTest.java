@@ -8,6 +8,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -239,9 +240,12 @@ class LanesAgreeTest {
       Boards boards = new Boards(drawn.wiring, variations);
       List<SlowBoard> slow = slow(drawn, variations);
       List<Point> points = drawn.wiring.points();
+      Map<String, Boolean> controls = new TreeMap<>(boards.off().controls());
+      controls.putAll(drawn.moves());
+      slow.forEach(board -> board.move(controls));
       for (int from = 0; from < points.size(); from++) {
         for (int to = 0; to < points.size(); to += 7) {
-          long joined = boards.joined(0, points.get(from), points.get(to));
+          long joined = boards.joined(0, points.get(from), points.get(to), controls);
           for (int lane = 0; lane < variations.size(); lane++) {
             boolean expected = slow.get(lane).joined(points.get(from), points.get(to));
             assertThat(Lanes.has(joined, lane))

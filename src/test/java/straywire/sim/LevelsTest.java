@@ -269,7 +269,7 @@ class LevelsTest {
   }
 
   @Test
-  void continuityFollowsCopperAndRailsButNotSwitches() {
+  void continuityFollowsCopperRailsAndClosedSwitches() {
     Sketch sketch =
         inverter("LS")
             .segment("GND.right", "GND")
@@ -278,10 +278,14 @@ class LevelsTest {
     Variation broken = new Variation();
     broken.remove(sketch.wiring().contact(sketch.end("U1.14")));
     Sketch.Running on = sketch.on(broken);
+    on.set("S1", true);
     assertThat(on.joined("S1", "U1.3")).isTrue();
     assertThat(on.joined("U1.1", "U1.5")).isFalse();
     assertThat(on.joined("U1.7", "U1.5")).as("by the ground rail and its link").isTrue();
-    assertThat(on.joined("S1", "GND")).as("through a closed switch").isFalse();
+    on.set("S1", false);
+    assertThat(on.joined("S1", "GND")).as("through a closed switch").isTrue();
+    on.set("S1", true);
+    assertThat(on.joined("S1", "GND")).as("through an open switch").isFalse();
     assertThat(on.joined("U1.14", "VCC")).as("a leg out of its row").isFalse();
     assertThat(on.joined("U1.14/row", "VCC")).isTrue();
   }

@@ -221,7 +221,8 @@ final class Sketch {
     }
 
     boolean joined(String from, String to) {
-      return boards.joined(0, Sketch.this.point(from), Sketch.this.point(to)) != 0;
+      Point a = Sketch.this.point(from);
+      return boards.joined(0, a, Sketch.this.point(to), state.controls()) != 0;
     }
 
     /** What an unknown level shows, such as {@code U1 cell 5 inverted}; empty when nothing. */

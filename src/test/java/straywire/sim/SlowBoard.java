@@ -421,7 +421,7 @@ final class SlowBoard {
           boolean closed = !now.contains(Can.OPEN) && !old.equals(now);
           if (closed && surelyCloses(label) >= closing) {
             again.add(label);
-          } else if (closed && closing == 2 && has(label, Variation.ControlFault.CLOSES_ANYHOW)) {
+          } else if (closed && has(label, Variation.ControlFault.CLOSES_ANYHOW)) {
             perhaps.add(label);
           }
         });
@@ -577,6 +577,11 @@ final class SlowBoard {
         Copper net = chip.net[pin];
         pins.can1[pin] = seesHigh(chip, pin, net.level);
         pins.can0[pin] = seesLow(chip, pin, net.level);
+        boolean held =
+            held(chip, pin, Variation.PinFault.INPUT_HIGH)
+                || held(chip, pin, Variation.PinFault.INPUT_LOW);
+        boolean stirs = net.level.contains(Can.OPEN) || net.restless;
+        pins.open[pin] = stirs && !held ? 1 : 0;
         pins.was1[pin] = seesHigh(chip, pin, net.before);
         pins.was0[pin] = seesLow(chip, pin, net.before);
         someLow |= net.is(Can.LOW);
@@ -766,6 +771,16 @@ final class SlowBoard {
   boolean joined(Point from, Point to) {
     Copper a = netAt[wiring.vertex(from)];
     Copper b = netAt[wiring.vertex(to)];
-    return a == b || (a.onSupply && b.onSupply) || (a.onGround && b.onGround);
+    return a == b || (atRail(true, a) && atRail(true, b)) || (atRail(false, a) && atRail(false, b));
+  }
+
+  /** On a rail by wires, or through a closed contact. */
+  private boolean atRail(boolean supply, Copper copper) {
+    return (supply ? copper.onSupply : copper.onGround)
+        || module.contacts().stream()
+            .filter(contact -> netAt[wiring.row(contact.terminal())] == copper)
+            .filter(contact -> closed(contact.label()))
+            .map(contact -> netAt[wiring.rail(contact.closesTo())])
+            .anyMatch(rail -> supply ? rail.onSupply : rail.onGround);
   }
 }
