@@ -11,12 +11,14 @@ import java.util.Optional;
 import straywire.advice.SymptomTable;
 import straywire.casebook.Workbench;
 import straywire.diagnosis.Unseen;
+import straywire.faults.Hypothesis;
 import straywire.module.BadEntry;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.LogFile;
 import straywire.module.LogWriter;
 import straywire.module.Module;
+import straywire.module.Nearest;
 
 /**
  * One sitting over one module. Every entry is in the journal, on the disk, before anything is
@@ -139,6 +141,9 @@ public final class Sitting implements Closeable {
     } else if (closed()) {
       throw new BadEntry("the sitting is closed by its finding; undo the finding to go on");
     }
+    if (entry instanceof Entry.Finding finding) {
+      finding.faults().forEach(this::checkFault);
+    }
     if (entry instanceof Entry.Symptom symptom) {
       SymptomTable.shipped().check(symptom.symptom());
     }
@@ -146,6 +151,17 @@ public final class Sitting implements Closeable {
       if (number < 1 || number > log.lines().size()) {
         throw new BadEntry("there is no entry " + number + " so far");
       }
+    }
+  }
+
+  private void checkFault(String fault) {
+    if (workbench.hypothesis(fault).isEmpty()) {
+      List<String> known = workbench.hypotheses().stream().map(Hypothesis::id).toList();
+      throw new BadEntry(
+          "no fault is called "
+              + fault
+              + Nearest.to(fault, known).map(n -> "; nearest is " + n).orElse("")
+              + "; a finding without ids says that nothing was wrong");
     }
   }
 
@@ -216,8 +232,7 @@ public final class Sitting implements Closeable {
       throw new BadEntry("there is nothing to undo");
     }
     int size = standing.size();
-    boolean aroundReading = size >= 3 && closesAround(standing.subList(size - 3, size));
-    int count = lastAnswer.isEmpty() ? (aroundReading ? 3 : 1) : lastAnswer.size();
+    int count = lastAnswer.isEmpty() ? withHandling(standing) : lastAnswer.size();
     List<Integer> withdrawn = new ArrayList<>();
     for (int i = size - 1; i >= size - count; i--) {
       withdrawn.add(standing.get(i).number());
@@ -226,10 +241,19 @@ public final class Sitting implements Closeable {
     return withdrawn;
   }
 
-  private static boolean closesAround(List<BenchLog.Line> three) {
-    Entry first = three.get(0).entry();
-    Entry reading = three.get(1).entry();
-    Entry last = three.get(2).entry();
+  /** Entries of the last reading with what the hand did around it; 1 when it did nothing. */
+  private static int withHandling(List<BenchLog.Line> standing) {
+    int size = standing.size();
+    // Switches may have been moved out of the way before a beep.
+    boolean moved = size >= 4 && standing.get(size - 3).entry() instanceof Entry.Set;
+    int count = moved ? 4 : 3;
+    return size >= count && closesAround(standing.subList(size - count, size)) ? count : 1;
+  }
+
+  private static boolean closesAround(List<BenchLog.Line> entries) {
+    Entry first = entries.get(0).entry();
+    Entry reading = entries.get(entries.size() - 2).entry();
+    Entry last = entries.get(entries.size() - 1).entry();
     boolean held =
         first instanceof Entry.Hold hold
             && last instanceof Entry.Release release
@@ -252,7 +276,11 @@ public final class Sitting implements Closeable {
    * @throws BadEntry when it has not so many, or nothing is suspected
    */
   public List<Integer> repaired(int member) {
-    Entry repaired = judgement.repairing(now(), member);
+    return repaired(judgement.repairing(now(), member));
+  }
+
+  /** The same in words of one's own: the power went off before. */
+  public List<Integer> repaired(Entry repaired) {
     return enter(
         now().controls().power() ? List.of(new Entry.Power(false), repaired) : List.of(repaired));
   }

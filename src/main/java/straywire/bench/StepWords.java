@@ -38,7 +38,7 @@ public final class StepWords {
 
   /** A step by itself in one line, as a check to make some time. */
   public String check(Step step) {
-    return reading(Proposed.of(step, false, 1, 0, List.of()).wanted());
+    return line(Proposed.of(step, true, 1, 0, List.of()), ControlState.atStart(module));
   }
 
   /** What the hand does, one line each; partly moved words are shown as they then stand. */
@@ -87,7 +87,7 @@ public final class StepWords {
       return "touch " + point(w.point()) + " with the logic probe";
     }
     if (wanted instanceof Wanted.Joined w) {
-      return "power off: does it beep from " + point(w.from()) + " to " + point(w.to()) + "?";
+      return "does it beep from " + point(w.from()) + " to " + point(w.to()) + "?";
     }
     if (wanted instanceof Wanted.AsMeant w) {
       return "look over " + subject(w.subject());

@@ -89,9 +89,10 @@ public final class CaseBook {
     return Optional.of(
         String.format(
             java.util.Locale.ROOT,
-            "%d cases: true cause first in %d, in the first three in %d; "
+            "%d case%s: true cause first in %d, in the first three in %d; "
                 + "%.1f steps on average; %d as expected",
             scores.size(),
+            scores.size() == 1 ? "" : "s",
             first,
             three,
             steps,

@@ -22,6 +22,7 @@ import straywire.casebook.CaseFile;
 import straywire.casebook.CaseScore;
 import straywire.casebook.Workbench;
 import straywire.faults.Hypothesis;
+import straywire.module.BadEntry;
 import straywire.module.BenchLog;
 import straywire.module.LogFile;
 import straywire.module.Module;
@@ -127,7 +128,7 @@ final class CaseCommand implements Runnable {
             score.rank() == 0 ? "-" : score.rank(),
             score.steps().map(String::valueOf).orElse("-"),
             score.withinSteps(),
-            file.getFileName(),
+            file.getParent().getFileName() + "/" + file.getFileName() + ":",
             score.title(),
             score.passed() ? "" : "  MISSED");
         out.flush();
@@ -183,7 +184,13 @@ final class CaseCommand implements Runnable {
         new SimulatedHand(workbench, truth, seed)
             .finish(sitting, MOST_STEPS)
             .orElseThrow(
-                () -> new InputError(file.toString(), 0, "the sitting did not reach its finding"));
+                () ->
+                    new BadEntry(
+                        "no case was written: at the simulated bench "
+                            + fault
+                            + " was not found and repaired within "
+                            + MOST_STEPS
+                            + " steps; sit down at it to see where it ends"));
     CaseFile.write(
         file, workbench.module(), file.toString(), sitting.log(), title, Math.max(1, steps));
     spec.commandLine().getOut().println("Recorded " + file + ", found in " + steps + " steps");

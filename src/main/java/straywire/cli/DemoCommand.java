@@ -34,7 +34,7 @@ final class DemoCommand implements Callable<Integer> {
     Workbench workbench = new Workbench(module, rules);
     Sitting sitting = Sitting.unrecorded(workbench);
     new ReplayShow(sitting, out, Glyphs.of(Straywire.charset())).play(log);
-    out.println("Sit down at it yourself: straywire sit " + MODULE);
+    out.println("Sit down at it yourself: " + Home.command() + " sit " + MODULE);
     return ExitCode.OK.number();
   }
 }

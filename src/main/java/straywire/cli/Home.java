@@ -32,6 +32,11 @@ final class Home {
     this.ownParts = ownParts;
   }
 
+  /** What a person types to run this program, as the launcher was called. */
+  static String command() {
+    return System.getProperty("straywire.command", "straywire");
+  }
+
   /** As the launcher and the environment say. */
   static Home usual() {
     return new Home(

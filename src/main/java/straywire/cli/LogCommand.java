@@ -42,9 +42,13 @@ final class LogCommand implements Runnable {
     spec.commandLine()
         .getOut()
         .printf(
-            "%s: fine. About %s, %d entries, %d of them stand%n",
-            file, log.module(), log.lines().size(), standing);
+            "%s: fine. About %s, %s, %d of them standing%n",
+            file, log.module(), entries(log.lines().size()), standing);
     return ExitCode.OK.number();
+  }
+
+  private static String entries(int number) {
+    return number == 1 ? "1 entry" : number + " entries";
   }
 
   private static void known(Path file, int at, String symptom) {

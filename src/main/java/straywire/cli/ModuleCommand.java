@@ -30,16 +30,18 @@ final class ModuleCommand implements Runnable {
   @Override
   public void run() {
     throw new ParameterException(
-        spec.commandLine(), "say what to do: check FILE, review MODULE, or new NAME");
+        spec.commandLine(), "say what to do: check MODULE, review MODULE, or new NAME");
   }
 
   @Command(description = "Checks a module file.", mixinStandardHelpOptions = true)
-  int check(@Parameters(paramLabel = "FILE", description = "a module file") Path file) {
-    Module module = ModuleFile.read(file, Home.usual().parts());
+  int check(
+      @Parameters(paramLabel = "MODULE", description = "name of a module, or its file")
+          String named) {
+    Module module = Home.usual().module(named);
     PrintWriter out = spec.commandLine().getOut();
     out.printf(
         "%s: fine. %s: %s, %s, %s, %s, %s%n",
-        file,
+        named,
         module.name(),
         Amounts.counted(module.parts().size(), "part"),
         Amounts.counted(module.nets().size(), "net"),
@@ -106,9 +108,10 @@ final class ModuleCommand implements Runnable {
     spec.commandLine()
         .getOut()
         .printf(
-            "Wrote %s: %d parts, %d jumpers. Put in what it is and how to work it by hand, then"
-                + " check it.%n",
-            file, module.parts().size(), module.jumpers().size());
+            "Wrote %s: %s, %s. Put in what it is and how to work it by hand, then" + " check it.%n",
+            file,
+            Amounts.counted(module.parts().size(), "part"),
+            Amounts.counted(module.jumpers().size(), "jumper"));
     return ExitCode.OK.number();
   }
 

@@ -16,6 +16,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.advice.RuleBase;
 import straywire.bench.Sitting;
+import straywire.bench.Situation;
 import straywire.casebook.Workbench;
 
 @Command(
@@ -45,6 +46,7 @@ final class SitCommand implements Callable<Integer> {
         journal.orElseGet(
             () ->
                 Journals.fresh(Home.usual().sittings(), workbench.module().name(), Instant.now()));
+    boolean closed;
     try (Sitting sitting = Journals.sitting(workbench, file)) {
       spec.commandLine().getOut().println("Written down in " + file);
       sitting.torn().ifPresent(cut -> spec.commandLine().getOut().println(told(cut)));
@@ -58,10 +60,14 @@ final class SitCommand implements Callable<Integer> {
             new BufferedReader(new InputStreamReader(System.in, Straywire.charset())),
             out);
       }
+      closed = sitting.now().stage() == Situation.Stage.CLOSED;
     }
     spec.commandLine()
         .getOut()
-        .println("To go on with it: straywire sit " + module + " --journal " + file);
+        .println(
+            closed
+                ? "To keep it as a case: " + Home.command() + " case add " + file
+                : "To go on with it: " + Home.command() + " sit " + module + " --journal " + file);
     return ExitCode.OK.number();
   }
 

@@ -120,7 +120,7 @@ final class SittingShell {
       case "levels" -> levels(rest, List.copyOf(module.parts().keySet()));
       case "hidden" -> screen.hidden(sitting.hidden());
       case "repair" -> screen.repair(now());
-      case "undo" -> undo();
+      case "undo" -> undo(rest);
       case "log" -> sitting.log().lines().forEach(screen::entry);
       case "finish" -> entered(List.of(sitting.finish()));
       case "quit" -> over = true;
@@ -165,11 +165,17 @@ final class SittingShell {
       int member = rest.isEmpty() ? 1 : Integer.parseInt(rest);
       entered(sitting.repaired(member));
     } else {
-      entered(List.of(sitting.enter(typed.parse(line))));
+      entered(sitting.repaired(typed.parse(line)));
     }
   }
 
-  private void undo() {
+  private void undo(String rest) {
+    if (!rest.isEmpty()) {
+      throw new BadEntry(
+          "undo takes back the last answer, one at a time; withdraw "
+              + rest
+              + " takes back an entry");
+    }
     List<Integer> withdrawn = sitting.undo();
     List<BenchLog.Line> lines = sitting.log().lines();
     out.println("  taken back:");
@@ -207,7 +213,7 @@ final class SittingShell {
     words.put("undo", "take the last answer back, or the last entry");
     words.put("finish", "write the finding");
     words.put("log, quit", "all entries; leave, to go on later");
-    out.println("Answer the step in its own short way, or say what you did or saw. Five examples:");
+    screen.line("Answer the step in its own short way, or say what you did or saw. Five examples:");
     List.of(
             "set address 0001 data 10010110",
             "press write",
@@ -215,7 +221,8 @@ final class SittingShell {
             "measure U1.3 0.2",
             "inspect jumper U1.3-U2.3 wrong")
         .forEach(e -> out.println("    " + e));
-    out.println("Entries start with: " + String.join(", ", typed.verbs()) + ".");
-    words.forEach((word, what) -> out.printf("    %-38s %s%n", word, what));
+    screen.line("Entries start with: " + String.join(", ", typed.verbs()) + ".");
+    words.forEach(
+        (word, what) -> screen.line(String.format(Locale.ROOT, "    %-38s %s", word, what)));
   }
 }

@@ -7,12 +7,17 @@ import java.nio.charset.Charset;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.NoSuchFileException;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 import straywire.module.BadEntry;
+import straywire.module.Nearest;
 import straywire.parts.InputError;
 
 /** The command {@code straywire}. */
@@ -81,7 +86,7 @@ public final class Straywire implements Runnable {
 
   private static int badCommand(ParameterException e, String[] args) {
     PrintWriter err = e.getCommandLine().getErr();
-    err.println("straywire: " + oneLine(e.getMessage()));
+    err.println("straywire: " + oneLine(inWords(e)));
     err.println(
         "Try straywire "
             + e.getCommandLine()
@@ -92,6 +97,16 @@ public final class Straywire implements Runnable {
             + "--help");
     err.flush();
     return ExitCode.BAD_COMMAND.number();
+  }
+
+  private static String inWords(ParameterException e) {
+    if (e instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
+      String word = unmatched.getUnmatched().get(0);
+      Set<String> known = new TreeSet<>(e.getCommandLine().getSubcommands().keySet());
+      e.getCommandLine().getCommandSpec().options().forEach(o -> known.addAll(List.of(o.names())));
+      return "no such command or option: " + word + Nearest.hint(word, known);
+    }
+    return e.getMessage();
   }
 
   private static int failed(Exception e, PrintWriter err) {

@@ -233,7 +233,10 @@ final class ModuleBinder {
             List.of("kind", "closes-to"),
             List.of("title", "pull-to", "pull-ohms", "rest", "ways", "other-throw", "other-rail"));
     String kind = fields.get("kind").oneOf(List.of("switch", "button", "dip"));
-    if (kind.equals("dip") != fields.containsKey("ways")) {
+    if (kind.equals("dip") && !fields.containsKey("ways")) {
+      throw value.wrong("a dip is a row of switches; say how many, such as ways: 8");
+    }
+    if (!kind.equals("dip") && fields.containsKey("ways")) {
       throw value.wrong("ways belong to a dip, which is a row of switches");
     }
     if (kind.equals("dip")

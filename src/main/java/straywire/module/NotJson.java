@@ -9,9 +9,13 @@ public final class NotJson {
   /** One line. */
   public static String why(JsonProcessingException trouble) {
     String message = trouble.getOriginalMessage().replaceAll("\\s+", " ");
-    return "not JSON: "
-        + (message.startsWith("Trailing token")
-            ? "something follows the object; each line holds one"
-            : message);
+    if (message.startsWith("Trailing token")) {
+      return "not JSON: something follows the object; each line holds one";
+    }
+    if (message.startsWith("Unexpected end-of-input")) {
+      return "not JSON: it ends too soon; an object goes from { to }";
+    }
+    // Behind these the parser tells of itself.
+    return "not JSON: " + message.replaceFirst("(: was expecting| \\(start marker| at \\[).*$", "");
   }
 }

@@ -162,8 +162,8 @@ class CommandsTest {
           sit beat-memory --journal none/x.jsonl | 4 | straywire: none/x.jsonl: there is no such file or folder
           case record beat-memory jumper-missing --to target/x.jsonl | 3 | straywire: FAULT: no fault is called jumper-missing; there are jumper-missing
           rank                                | 2 | straywire: Missing required parameter: 'LOGFILE'
-          rnak                                | 2 | straywire: Unmatched argument at index 0: 'rnak'
-          module                              | 2 | straywire: say what to do: check FILE
+          rnak                                | 2 | straywire: no such command or option: rnak; nearest is rank
+          module                              | 2 | straywire: say what to do: check MODULE
           """)
   void whatIsWrongIsSaidInOneLineWithItsExitCode(String line, int code, String message) {
     CommandRun run = CommandRun.of(line.strip().split("\\s+"));
@@ -237,8 +237,8 @@ class CommandsTest {
     CommandRun ran = CommandRun.of("case", "run", book.toString());
     assertThat(ran.code()).isZero();
     assertThat(ran.out())
-        .contains("write-wire-missing.jsonl Mine\n")
-        .contains("1 cases: true cause first in 1, in the first three in 1;");
+        .contains("beat-memory/write-wire-missing.jsonl: Mine\n")
+        .contains("1 case: true cause first in 1, in the first three in 1;");
     assertThat(CommandRun.of("case", "add", CASE, "--to", book.toString()).err())
         .isEqualTo("straywire: " + file + ": is there already; take another name\n");
   }
@@ -266,7 +266,7 @@ class CommandsTest {
         """);
     CommandRun run = CommandRun.of("case", "run", folder.toString());
     assertThat(run.code()).isEqualTo(1);
-    assertThat(run.out()).contains("hopeless.jsonl Nothing seen  MISSED");
+    assertThat(run.out()).contains("beat-memory/hopeless.jsonl: Nothing seen  MISSED");
   }
 
   @Test

@@ -98,7 +98,7 @@ class PassivesTest {
         "R1: {to: VCC, ohms: 2k2} | U1: {to: VCC, ohms: 2k2} | m.yaml:15: resistors.U1: the label U1 is taken by a part on line 8",
         "ohms: 470, count: 2 | ohms: 470, count: 17 | m.yaml:16: resistors.RN.count: expected a whole number from 1 to 16, got 17",
         "kind: dip, ways: 3 | kind: dip, other-rail: VCC, ways: 3 | m.yaml:13: controls.key: a dip has single contacts; write its change-overs as switches",
-        "kind: dip, ways: 3 | kind: dip | m.yaml:13: controls.key: ways belong to a dip, which is a row of switches",
+        "kind: dip, ways: 3 | kind: dip | m.yaml:13: controls.key: a dip is a row of switches; say how many, such as ways: 8",
         "kind: dip, ways: 3 | kind: switch, ways: 3 | m.yaml:13: controls.key: ways belong to a dip, which is a row of switches",
         "D: {title: beat, to: VCC | R1: {title: beat, to: VCC | m.yaml:15: resistors.R1: the label R1 is taken by a word on line 18",
         "U3: {r: 1M, c: 100n} | U3: {r: 1M, c: 100} | m.yaml:21: timing.U3.c: expected farads such as 100n, 4u7 or 10u, got 100",
