@@ -96,7 +96,7 @@ final class Screen {
   }
 
   /** A line whose further lines stand under its words, not under its number. */
-  private void hanging(String start, String words) {
+  void hanging(String start, String words) {
     wrapped(start, " ".repeat(start.length()), words);
   }
 

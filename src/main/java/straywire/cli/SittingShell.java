@@ -13,10 +13,12 @@ import straywire.bench.Situation;
 import straywire.bench.Situation.Stage;
 import straywire.module.BadEntry;
 import straywire.module.BenchLog;
+import straywire.module.Control;
 import straywire.module.EntryWords;
 import straywire.module.Labels;
 import straywire.module.Module;
 import straywire.module.Nearest;
+import straywire.module.Word;
 
 /** Takes the lines of an interactive sitting, from a terminal or a file alike. */
 final class SittingShell {
@@ -24,6 +26,8 @@ final class SittingShell {
       List.of(
           "help", "next", "more", "why", "show", "levels", "hidden", "repair", "undo", "log",
           "finish", "quit");
+
+  private static final int EXAMPLES = 5;
 
   private final Sitting sitting;
   private final Module module;
@@ -214,15 +218,39 @@ final class SittingShell {
     words.put("finish", "write the finding");
     words.put("log, quit", "all entries; leave, to go on later");
     screen.line("Answer the step in its own short way, or say what you did or saw. Five examples:");
-    List.of(
-            "set address 0001 data 10010110",
-            "press write",
-            "see memory 1001011- R3 dim",
-            "measure U1.3 0.2",
-            "inspect jumper U1.3-U2.3 wrong")
-        .forEach(e -> out.println("    " + e));
+    examples().forEach(e -> out.println("    " + e));
     screen.line("Entries start with: " + String.join(", ", typed.verbs()) + ".");
     words.forEach(
-        (word, what) -> screen.line(String.format(Locale.ROOT, "    %-38s %s", word, what)));
+        (word, what) -> screen.hanging(String.format(Locale.ROOT, "    %-38s ", word), what));
+  }
+
+  /** One line of each usual kind, in the names of the module at hand. */
+  private List<String> examples() {
+    List<String> examples = new ArrayList<>();
+    module.controlWords().stream()
+        .findFirst()
+        .ifPresent(word -> examples.add("set " + word.label() + " " + lowBit(word, "0")));
+    if (examples.isEmpty()) {
+      module.controls().values().stream()
+          .filter(control -> control.kind() == Control.Kind.SWITCH)
+          .findFirst()
+          .ifPresent(control -> examples.add("set " + control.label() + " high"));
+    }
+    new Labels(module).buttons().stream().findFirst().ifPresent(b -> examples.add("press " + b));
+    module.lampWords().stream()
+        .findFirst()
+        .ifPresent(word -> examples.add("see " + word.label() + " " + lowBit(word, "-")));
+    examples.add("measure " + module.parts().firstKey() + ".1 0.2");
+    module.jumpers().stream()
+        .findFirst()
+        .ifPresent(jumper -> examples.add("inspect jumper " + jumper.name() + " wrong"));
+    List.of("note the supply lead was loose", "power on", "power off").stream()
+        .limit(EXAMPLES - examples.size())
+        .forEach(examples::add);
+    return examples;
+  }
+
+  private static String lowBit(Word word, String others) {
+    return others.repeat(word.members().size() - 1) + "1";
   }
 }
