@@ -2,6 +2,8 @@ package straywire.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -19,6 +21,7 @@ import straywire.module.End;
 import straywire.module.Entry;
 import straywire.module.Fitted;
 import straywire.module.Module;
+import straywire.module.Net;
 import straywire.module.Point;
 import straywire.module.Word;
 import straywire.parts.PinKind;
@@ -38,11 +41,14 @@ final class StepMenu {
   private final Module module;
   private final Instruments instruments;
   private final Islands islands;
+  private final List<Contact> contacts;
+  private final Map<End, Set<End>> terminalsAt = new HashMap<>();
 
   StepMenu(Module module, Instruments instruments) {
     this.module = module;
     this.instruments = instruments;
     islands = new Islands(module);
+    contacts = module.contacts();
   }
 
   /**
@@ -264,11 +270,14 @@ final class StepMenu {
   }
 
   private Step.Beep beep(Point from, Point to, Map<String, Boolean> controls) {
+    Set<End> nearFrom = joined(from.end());
+    Set<End> nearTo = joined(to.end());
     Map<String, Boolean> set = new TreeMap<>();
-    for (Contact contact : module.contacts()) {
+    for (Contact contact : contacts) {
       boolean position = controls.get(contact.control());
       // Where it is at both, what is between the two is wires.
-      boolean between = at(contact, from) != at(contact, to);
+      boolean between =
+          nearFrom.contains(contact.terminal()) != nearTo.contains(contact.terminal());
       if (between
           && position == contact.closedWhenHigh()
           && module.controls().get(contact.control()).kind() == Control.Kind.SWITCH) {
@@ -278,10 +287,15 @@ final class StepMenu {
     return new Step.Beep(from, to, Collections.unmodifiableMap(set));
   }
 
-  /** Whether the wiring as meant joins a contact to a point. */
-  private boolean at(Contact contact, Point point) {
-    return contact.terminal().equals(point.end())
-        || module.netOf(point.end()).filter(n -> n.ends().contains(contact.terminal())).isPresent();
+  /** Terminals of contacts that the wiring as meant joins to an end. */
+  private Set<End> joined(End end) {
+    return terminalsAt.computeIfAbsent(
+        end,
+        e -> {
+          Set<End> terminals = new HashSet<>(module.netOf(e).map(Net::ends).orElse(List.of(e)));
+          terminals.retainAll(contacts.stream().map(Contact::terminal).toList());
+          return terminals;
+        });
   }
 
   /** Buttons that can be held while a point is touched, with none first, and what to touch then. */
