@@ -47,8 +47,7 @@ class SituationsTest {
           new Situation("address line 4 open at both RAMs", "jumper-missing A2-U1.14", 3),
           new Situation("address leg of one RAM not in its row", "leg-not-in-row U1.15", 3),
           new Situation("output enable held low by its switch", "contact-stuck drive", 2),
-          // The table asks for 2: one of 20 fillings of the memory takes 3.
-          new Situation("output enable tied to ground (table: 2)", "shorted-low U5.19", 3),
+          new Situation("output enable tied to ground", "shorted-low U5.19", 2),
           new Situation("output enable open", "jumper-missing drive-U5.19", 2),
           new Situation("direction pin tied low", "wrong-rail VCC-U5.1 to GND", 2),
           new Situation("transceiver pins 2 and 3 bridged", "bridged U5.2 U5.3", 3),
