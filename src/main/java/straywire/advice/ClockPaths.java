@@ -113,10 +113,7 @@ final class ClockPaths {
     NetContents net = steering.contents(start);
     List<Contact> contacts = new ArrayList<>(net.contacts());
     // Of two contacts at one terminal the first speaks for both.
-    contacts.removeIf(
-        contact ->
-            contact.terminal().kind() == End.Kind.CONTROL
-                && !contact.label().equals(contact.control()));
+    contacts.removeIf(contact -> contact.terminal().kind() == End.Kind.CONTROL && !contact.first());
     for (Contact contact : contacts) {
       boolean button = module.controls().get(contact.control()).kind() == Control.Kind.BUTTON;
       double nanofarads =

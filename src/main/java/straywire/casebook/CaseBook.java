@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import straywire.advice.Amounts;
 import straywire.advice.RuleBase;
 import straywire.module.BenchLog;
 import straywire.module.LogFile;
@@ -89,10 +90,9 @@ public final class CaseBook {
     return Optional.of(
         String.format(
             java.util.Locale.ROOT,
-            "%d case%s: true cause first in %d, in the first three in %d; "
+            "%s: true cause first in %d, in the first three in %d; "
                 + "%.1f steps on average; %d as expected",
-            scores.size(),
-            scores.size() == 1 ? "" : "s",
+            Amounts.counted(scores.size(), "case"),
             first,
             three,
             steps,

@@ -82,21 +82,26 @@ public sealed interface ChipEdit extends Edit {
     }
   }
 
+  /** What is wrong with a part as a whole. */
+  sealed interface OfPart extends ChipEdit {
+    String part();
+
+    @Override
+    default List<End> touches(Module module) {
+      return new BoardWords(module).pins(part());
+    }
+
+    @Override
+    default Claim claim() {
+      return Claim.of("inside", part());
+    }
+  }
+
   /** Another part type, or another family, in the socket. */
-  record PartReplaced(String part, String type, String family) implements ChipEdit {
+  record PartReplaced(String part, String type, String family) implements OfPart {
     @Override
     public void build(Building building) {
       building.replace(part, type, family);
-    }
-
-    @Override
-    public List<End> touches(Module module) {
-      return new BoardWords(module).pins(part);
-    }
-
-    @Override
-    public Claim claim() {
-      return Claim.of("inside", part);
     }
 
     @Override
@@ -121,20 +126,10 @@ public sealed interface ChipEdit extends Edit {
   }
 
   /** A memory that was programmed with something else than the module states. */
-  record Misprogrammed(String part, Variation.ContentsFault fault) implements ChipEdit {
+  record Misprogrammed(String part, Variation.ContentsFault fault) implements OfPart {
     @Override
     public void build(Building building) {
       building.variation.program(part, fault);
-    }
-
-    @Override
-    public List<End> touches(Module module) {
-      return new BoardWords(module).pins(part);
-    }
-
-    @Override
-    public Claim claim() {
-      return Claim.of("inside", part);
     }
 
     @Override
@@ -156,22 +151,10 @@ public sealed interface ChipEdit extends Edit {
   }
 
   /** A part whose outputs nothing can be said of. */
-  sealed interface Unforeseen extends ChipEdit {
-    String part();
-
+  sealed interface Unforeseen extends OfPart {
     @Override
     default void build(Building building) {
       building.variation.unlist(part());
-    }
-
-    @Override
-    default List<End> touches(Module module) {
-      return new BoardWords(module).pins(part());
-    }
-
-    @Override
-    default Claim claim() {
-      return Claim.of("inside", part());
     }
   }
 

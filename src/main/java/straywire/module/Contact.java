@@ -21,4 +21,9 @@ public record Contact(
     String closesTo,
     boolean closedWhenHigh,
     String pullTo,
-    int pullOhms) {}
+    int pullOhms) {
+  /** True for the contact by whose label its control goes. */
+  public boolean first() {
+    return label.equals(control);
+  }
+}

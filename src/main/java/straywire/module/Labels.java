@@ -29,11 +29,7 @@ public final class Labels {
   public Labels(Module module) {
     this.module = module;
     module.rails().forEach(r -> put(End.Kind.RAIL, r.label()));
-    module.controls().keySet().forEach(label -> put(End.Kind.CONTROL, label));
-    module.contacts().stream()
-        .map(Contact::terminal)
-        .filter(end -> end.kind() == End.Kind.THROW)
-        .forEach(end -> byLabel.put(end.label(), end));
+    module.contacts().forEach(c -> byLabel.put(c.terminal().label(), c.terminal()));
     module.lamps().keySet().forEach(label -> put(End.Kind.LAMP, label));
     module.passives().resistors().keySet().forEach(label -> put(End.Kind.RESISTOR, label));
     module.ports().values().forEach(lines -> lines.forEach(l -> put(End.Kind.PORT, l)));

@@ -145,11 +145,6 @@ final class CompiledLogic implements PartLogic {
   }
 
   @Override
-  public boolean keeps() {
-    return memories.stream().anyMatch(Wiring.MemoryPlace::kept);
-  }
-
-  @Override
   public Optional<Store> store() {
     return memories.stream()
         .filter(Wiring.MemoryPlace::kept)

@@ -4,8 +4,13 @@ package straywire.parts;
  * A file a person wrote has a mistake; the message names file, line, what is wrong and the cure.
  */
 public final class InputError extends RuntimeException {
-  /** A message that repeats what was written does not repeat a whole file. */
+  /**
+   * A message that repeats what was written does not repeat a whole file; its end is kept, since
+   * what would be right stands there.
+   */
   private static final int MOST_LETTERS = 400;
+
+  private static final int AT_THE_END = 100;
 
   /**
    * Puts file and line before the message.
@@ -19,6 +24,8 @@ public final class InputError extends RuntimeException {
   private static String shortened(String message) {
     return message.length() <= MOST_LETTERS
         ? message
-        : message.substring(0, MOST_LETTERS) + " ... (" + message.length() + " letters)";
+        : message.substring(0, MOST_LETTERS - AT_THE_END)
+            + " ... "
+            + message.substring(message.length() - AT_THE_END);
   }
 }

@@ -19,11 +19,6 @@ public interface PartLogic {
     forget(state, at, lanes);
   }
 
-  /** Whether any cell holds its value without power. */
-  default boolean keeps() {
-    return false;
-  }
-
   /**
    * A memory in the part.
    *
@@ -36,14 +31,19 @@ public interface PartLogic {
     return Optional.empty();
   }
 
-  /** In {@code lanes} a remembered bit becomes known. */
-  default void put(long[] state, int at, int cell, boolean high, long lanes) {
-    throw new UnsupportedOperationException("This part remembers nothing");
+  /** Whether any cell holds its value without power. */
+  default boolean keeps() {
+    return store().isPresent();
   }
 
   /** Whether a remembered bit, numbered as in {@link UnknownSink#cell}, does. */
   default boolean keeps(int cell) {
     return false;
+  }
+
+  /** In {@code lanes} a remembered bit becomes known. */
+  default void put(long[] state, int at, int cell, boolean high, long lanes) {
+    throw new UnsupportedOperationException("This part remembers nothing");
   }
 
   /**

@@ -2,12 +2,15 @@ package straywire.sim;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import straywire.module.Contact;
 import straywire.module.Contents;
 import straywire.module.End;
@@ -57,6 +60,7 @@ final class LaneGroup {
   /** The contacts of each control: one, or two of a change-over. */
   private final Map<String, List<ControlSeat>> controls = new TreeMap<>();
 
+  private final Set<String> changeOvers;
   private final Map<String, Integer> lampNodes = new HashMap<>();
   private final List<ControlSeat> resistors = new ArrayList<>();
   private final int[][] seatsOnNode;
@@ -100,6 +104,10 @@ final class LaneGroup {
       controls.computeIfAbsent(contact.control(), c -> new ArrayList<>()).add(seat);
       controlSeats.add(seat);
     }
+    changeOvers =
+        controls.keySet().stream()
+            .filter(label -> controls.get(label).size() > 1)
+            .collect(Collectors.toUnmodifiableSet());
     for (Resistor resistor : wiring.module().passives().resistors().values()) {
       resistors.add(ControlSeat.ofResistor(resistor, wiring, topology, driverCount));
       driverCount += 2;
@@ -441,16 +449,17 @@ final class LaneGroup {
 
   /** A change-over breaks before it makes: for a moment both of its contacts are open. */
   private void leave(long[] state, Map<String, Boolean> levels) {
-    List<String> changeOvers =
-        levels.keySet().stream().filter(label -> controls.get(label).size() > 1).toList();
-    if (changeOvers.isEmpty()) {
+    if (Collections.disjoint(changeOvers, levels.keySet())) {
       return;
     }
     long[] settled = state.clone();
     long lanes = 0;
-    for (String label : changeOvers) {
-      for (ControlSeat seat : controls.get(label)) {
-        long left = seat.leave(levels.get(label), drivers, state, topology.used);
+    for (Map.Entry<String, Boolean> level : levels.entrySet()) {
+      if (!changeOvers.contains(level.getKey())) {
+        continue;
+      }
+      for (ControlSeat seat : controls.get(level.getKey())) {
+        long left = seat.leave(level.getValue(), drivers, state, topology.used);
         if (left != 0) {
           touchedDrivers[seat.firstDriver] = true;
           lanes |= left;
@@ -507,19 +516,7 @@ final class LaneGroup {
   void refresh(long[] state, Map<String, Boolean> levels) {
     System.arraycopy(state, 0, before, 0, 3 * nodes);
     for (int i = 0; i < seats.size(); i++) {
-      seats
-          .get(i)
-          .step(
-              state,
-              before,
-              nodes,
-              unstableAt,
-              3 * nodes,
-              drivers.count,
-              raised,
-              touchedDrivers,
-              ~state[shortedAt]);
-      state[raisedAt + i] = raised[0];
+      step(i, state, ~state[shortedAt]);
     }
     setContacts(state, levels);
     Arrays.fill(touchedDrivers, false);
@@ -571,20 +568,7 @@ final class LaneGroup {
       for (int i = 0; i < touchedSeats.length; i++) {
         if (touchedSeats[i]) {
           any = true;
-          touchedSeats[i] =
-              seats
-                  .get(i)
-                  .step(
-                      state,
-                      before,
-                      nodes,
-                      unstableAt,
-                      3 * nodes,
-                      drivers.count,
-                      raised,
-                      touchedDrivers,
-                      storing);
-          state[raisedAt + i] = raised[0];
+          touchedSeats[i] = step(i, state, storing);
         }
       }
       if (!any) {
@@ -595,6 +579,25 @@ final class LaneGroup {
     Arrays.fill(touchedDrivers, false);
     Arrays.fill(touchedNodes, false);
     Arrays.fill(touchedSeats, false);
+  }
+
+  /** One unit of delay of one part; true when it needs another. */
+  private boolean step(int seat, long[] state, long storing) {
+    boolean again =
+        seats
+            .get(seat)
+            .step(
+                state,
+                before,
+                nodes,
+                unstableAt,
+                3 * nodes,
+                drivers.count,
+                raised,
+                touchedDrivers,
+                storing);
+    state[raisedAt + seat] = raised[0];
+    return again;
   }
 
   /** Lanes in which supply and ground meet: over copper, or over contacts as they stand. */

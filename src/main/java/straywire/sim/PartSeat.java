@@ -163,9 +163,11 @@ final class PartSeat {
       int at = node[pin];
       pins.can1[pin] = one(now, at, nodes, pin);
       pins.can0[pin] = zero(now, at, nodes, pin);
-      // What does not come to rest changes of itself as well.
-      pins.open[pin] =
-          (now[2 * nodes + at] | now[unstableAt + at]) & ~(inputLow[pin] | inputHigh[pin]);
+      if (clocked) {
+        // What does not come to rest changes of itself as well.
+        pins.open[pin] =
+            (now[2 * nodes + at] | now[unstableAt + at]) & ~(inputLow[pin] | inputHigh[pin]);
+      }
       pins.was1[pin] = one(before, at, nodes, pin);
       pins.was0[pin] = zero(before, at, nodes, pin);
       fresh |= (pins.can1[pin] ^ pins.was1[pin]) | (pins.can0[pin] ^ pins.was0[pin]);

@@ -2,7 +2,6 @@ package straywire.sim;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -70,11 +69,7 @@ class ChangeOverTest {
   }
 
   private static int count(Sketch.Running on) {
-    int count = 0;
-    for (String output : List.of("U1.QD", "U1.QC", "U1.QB", "U1.QA")) {
-      count = 2 * count + (on.at(output) == Signal.HIGH ? 1 : 0);
-    }
-    return count;
+    return on.number("U1.QD", "U1.QC", "U1.QB", "U1.QA");
   }
 
   @ParameterizedTest

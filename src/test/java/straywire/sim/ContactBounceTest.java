@@ -31,11 +31,7 @@ class ContactBounceTest {
   }
 
   private static int count(Sketch.Running on) {
-    int count = 0;
-    for (String output : List.of("U1.QD", "U1.QC", "U1.QB", "U1.QA")) {
-      count = 2 * count + (on.at(output) == Signal.HIGH ? 1 : 0);
-    }
-    return count;
+    return on.number("U1.QD", "U1.QC", "U1.QB", "U1.QA");
   }
 
   @ParameterizedTest

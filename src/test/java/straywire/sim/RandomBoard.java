@@ -215,9 +215,10 @@ final class RandomBoard {
     for (Control control : controls.values()) {
       List<End> net = keeping ? ends.get(count - 1 - number++ % count) : pick(ends);
       net.add(control.terminal());
-      if (control.changeOver().orElse(null) instanceof ChangeOver.OtherThrow second) {
-        pick(ends).add(new End(End.Kind.THROW, second.label(), 0));
-      }
+      control
+          .changeOver()
+          .filter(ChangeOver::commonOnRail)
+          .ifPresent(other -> pick(ends).add(other.contact(control, true).terminal()));
     }
     resistors.keySet().forEach(r -> pick(ends).add(new End(End.Kind.RESISTOR, r, 0)));
     lamps.keySet().forEach(l -> pick(ends).add(new End(End.Kind.LAMP, l, 0)));

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import straywire.module.ChangeOver;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -109,7 +111,8 @@ final class Sketch {
     if (controls.containsKey(name)) {
       return new End(End.Kind.CONTROL, name, 0);
     }
-    if (name.endsWith("-up")) {
+    ChangeOver throwOf = new ChangeOver.OtherThrow(name);
+    if (controls.values().stream().anyMatch(c -> c.changeOver().equals(Optional.of(throwOf)))) {
       return new End(End.Kind.THROW, name, 0);
     }
     if (resistors.containsKey(name)) {
@@ -218,6 +221,15 @@ final class Sketch {
     String lamp(String label) {
       Boards.Glow glow = boards.glow(state, 0, label);
       return glow.lit() != 0 ? "lit" : glow.dark() != 0 ? "dark" : "either";
+    }
+
+    /** The outputs as a number, high bit first; what is not high counts as 0. */
+    int number(String... outputs) {
+      int number = 0;
+      for (String output : outputs) {
+        number = 2 * number + (at(output) == Signal.HIGH ? 1 : 0);
+      }
+      return number;
     }
 
     boolean joined(String from, String to) {
