@@ -48,9 +48,9 @@ final class IndexPage {
       | `^` `v` | rising, falling edge | `Q0` `/Q0` | as before the row; its complement |
       | | | `X` | drives, but cannot be told |
 
-      A source that reads "from memory" is data-book knowledge that was not looked up again. Each
-      table is worked through by a test, and each function is compared with a description in Verilog
-      under an independent simulator.
+      Each table is worked through by a test. So is, for each part but the 2114, a second one copied
+      from a maker's data sheet, which the sources of the part name. Each function is compared with
+      a description in Verilog under an independent simulator.
       """;
 
   private IndexPage() {}
