@@ -48,9 +48,10 @@ final class IndexPage {
       | `^` `v` | rising, falling edge | `Q0` `/Q0` | as before the row; its complement |
       | | | `X` | drives, but cannot be told |
 
-      Each table is worked through by a test. So is, for each part but the 2114, a second one copied
-      from a maker's data sheet, which the sources of the part name. Each function is compared with
-      a description in Verilog under an independent simulator.
+      Each table is worked through by a test. So is, for each part but the 2114, a second one taken
+      from a maker's table or description, which the sources of the part name. Each function is
+      compared with a description in Verilog under an independent simulator. On the page of families
+      a source that reads "from memory" is data-book knowledge that was not looked up again.
       """;
 
   private IndexPage() {}
