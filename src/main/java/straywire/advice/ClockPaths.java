@@ -5,10 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import straywire.advice.ReviewFact.EdgeBy;
+import straywire.electrical.Behind;
 import straywire.electrical.ElectricalTable;
 import straywire.electrical.NetContents;
 import straywire.electrical.NetContents.Pin;
@@ -88,6 +90,14 @@ final class ClockPaths {
           feeding.values().stream().filter(n -> !steering.contents(n).net().onRail()).count();
       feeding.values().forEach(n -> follow(n, straight && free == 1, reaching, path));
       path.remove(net);
+    } else {
+      path.add(net);
+      for (Behind behind : Behind.of(module, steering.contents(net).net())) {
+        if (!behind.net().onRail()) {
+          follow(behind.net().name(), straight, reaching, path);
+        }
+      }
+      path.remove(net);
     }
   }
 
@@ -111,21 +121,26 @@ final class ClockPaths {
 
   private void contacts(Pin clock, String start, boolean straight, List<EdgeBy> edges) {
     NetContents net = steering.contents(start);
+    List<NetContents> joined = new ArrayList<>(List.of(net));
+    Behind.of(module, net.net()).stream()
+        .filter(behind -> !behind.net().onRail())
+        .forEach(behind -> joined.add(steering.contents(behind.net().name())));
+    List<Pin> inputs = joined.stream().flatMap(n -> n.inputs().stream()).toList();
+    double nanofarads =
+        joined.stream()
+            .flatMap(n -> n.net().ends().stream())
+            .mapToDouble(end -> module.onPaper().nanofarads(end.toString()))
+            .sum();
     List<Contact> contacts = new ArrayList<>(net.contacts());
     // Of two contacts at one terminal the first speaks for both.
     contacts.removeIf(contact -> contact.terminal().kind() == End.Kind.CONTROL && !contact.first());
     for (Contact contact : contacts) {
       boolean button = module.controls().get(contact.control()).kind() == Control.Kind.BUTTON;
-      double nanofarads =
-          module.onPaper().nanofarads(contact.terminal().label())
-              + net.inputs().stream()
-                  .mapToDouble(p -> module.onPaper().nanofarads(p.toString()))
-                  .sum();
       List<Thresholds> shapers =
-          net.inputs().stream()
+          inputs.stream()
               .flatMap(p -> ElectricalTable.shipped().schmitt(p.part()).stream())
               .toList();
-      boolean shaped = !shapers.isEmpty() && shapers.size() == net.inputs().size();
+      boolean shaped = !shapers.isEmpty() && shapers.size() == inputs.size();
       edges.add(
           new EdgeBy(
               clock.toString(),
@@ -134,17 +149,24 @@ final class ClockPaths {
               straight,
               nanofarads,
               shaped,
-              shaped ? heldMillis(net, contact, nanofarads, shapers.get(0)) : 0,
+              shaped ? heldMillis(joined, contact, nanofarads, shapers.get(0)) : 0,
               ElectricalTable.shipped().bounceMillis()));
     }
   }
 
-  private double heldMillis(NetContents net, Contact contact, double nanofarads, Thresholds input) {
-    if (net.pulls().isEmpty()) {
+  private double heldMillis(
+      List<NetContents> joined, Contact contact, double nanofarads, Thresholds input) {
+    OptionalInt least =
+        joined.stream()
+            .filter(net -> !net.inputs().isEmpty())
+            .flatMap(net -> net.pulls().stream())
+            .mapToInt(NetContents.Pull::ohms)
+            .min();
+    if (least.isEmpty()) {
       // Open on every side: nothing but the contact itself takes the charge away.
       return Double.POSITIVE_INFINITY;
     }
-    int ohms = net.pulls().stream().mapToInt(NetContents.Pull::ohms).min().orElseThrow();
+    int ohms = least.getAsInt();
     boolean toSupply = module.rail(contact.closesTo()).orElseThrow().supply();
     return toSupply
         ? Rc.highMillis(ohms, nanofarads, input).usual()

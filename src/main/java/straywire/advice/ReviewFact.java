@@ -14,6 +14,7 @@ public sealed interface ReviewFact {
    * @param listeners input pins
    * @param contacts switches and buttons
    * @param needsHigh true when an input listens, or a lamp lights on a high
+   * @param fed true when something drives it through resistors
    */
   record NetFact(
       String net,
@@ -24,7 +25,19 @@ public sealed interface ReviewFact {
       boolean needsHigh,
       boolean pulledUp,
       boolean pulledDown,
-      boolean port)
+      boolean port,
+      boolean fed)
+      implements ReviewFact {}
+
+  /**
+   * A net whose inputs are brought low through resistors that are too large for them.
+   *
+   * @param ohms on the way
+   * @param mostOhms that are sure to bring them low
+   * @param volts usual, with the far side at 0 V
+   * @param lowMaxVolts what they are sure to read as low
+   */
+  record LowThroughResistor(String net, int ohms, int mostOhms, double volts, double lowMaxVolts)
       implements ReviewFact {}
 
   /**

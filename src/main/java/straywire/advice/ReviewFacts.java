@@ -19,6 +19,7 @@ import straywire.advice.ReviewFact.InputUse;
 import straywire.advice.ReviewFact.JoinedOutputs;
 import straywire.advice.ReviewFact.Load;
 import straywire.advice.ReviewFact.LoadedHigh;
+import straywire.advice.ReviewFact.LowThroughResistor;
 import straywire.advice.ReviewFact.Mixing;
 import straywire.advice.ReviewFact.NetFact;
 import straywire.advice.ReviewFact.OpenInput;
@@ -203,9 +204,11 @@ final class ReviewFacts {
             !net.inputs().isEmpty() || net.lamps().stream().anyMatch(Lamp::lightsOnHigh),
             net.pulls().stream().anyMatch(NetContents.Pull::toSupply),
             net.pulls().stream().anyMatch(p -> !p.toSupply()),
-            net.port()));
+            net.port(),
+            net.fedOhms() > 0));
     contacts(net);
     pullDowns(net);
+    throughResistor(net);
     drivers.forEach(driver -> driver(net, driver));
     bareLamps(net);
     joined(net);
@@ -226,7 +229,7 @@ final class ReviewFacts {
               contact.label(),
               net.name(),
               toSupply,
-              changesOver || !net.pulls().isEmpty(),
+              changesOver || !net.pulls().isEmpty() || net.fedOhms() > 0,
               net.inputs().stream().anyMatch(p -> p.part().family().feedsThroughInputs())));
       for (Pin pin : net.drivers()) {
         boolean fights =
@@ -265,6 +268,23 @@ final class ReviewFacts {
               pull.worstVolts(),
               family.inputLowMax(),
               PullDown.mostOhms(family, listening.size())));
+    }
+  }
+
+  /** Bipolar inputs that a low reaches through resistors alone. */
+  private void throughResistor(NetContents net) {
+    if (net.fedOhms() == 0 || !net.drivers().isEmpty() || !net.contacts().isEmpty()) {
+      return;
+    }
+    for (List<Pin> listening : net.listeners(Optional.empty()).values()) {
+      Family family = listening.get(0).part().family();
+      int most = (int) PullDown.mostOhms(family, listening.size());
+      if (net.fedOhms() > most) {
+        PullDown low = PullDown.of(net.fedOhms(), family, listening.size());
+        facts.add(
+            new LowThroughResistor(
+                net.name(), net.fedOhms(), most, low.usualVolts(), family.inputLowMax()));
+      }
     }
   }
 

@@ -169,6 +169,15 @@ public sealed interface WiringFact {
    */
   record LampFact(String lamp, String net, int ohms, boolean lightsOnHigh) implements WiringFact {}
 
+  /**
+   * A resistor between two lines; stated in both directions.
+   *
+   * @param net at one end; empty for none
+   * @param otherNet at the other end; empty for none
+   */
+  record ResistorBetween(String resistor, String end, String net, String otherEnd, String otherNet)
+      implements WiringFact {}
+
   /** A control or lamp within a word; position 0 is the high bit. */
   record WordMember(String word, int position, String label) implements WiringFact {
     public int next() {

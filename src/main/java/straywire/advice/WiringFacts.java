@@ -19,6 +19,7 @@ import straywire.advice.WiringFact.PartFact;
 import straywire.advice.WiringFact.PinFact;
 import straywire.advice.WiringFact.Programmed;
 import straywire.advice.WiringFact.RailFact;
+import straywire.advice.WiringFact.ResistorBetween;
 import straywire.advice.WiringFact.StatedNeighbours;
 import straywire.advice.WiringFact.WithoutCapacitor;
 import straywire.advice.WiringFact.WordMember;
@@ -32,6 +33,7 @@ import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Net;
 import straywire.module.RailSegment;
+import straywire.module.SeriesResistor;
 import straywire.module.Word;
 import straywire.parts.PinSpec;
 
@@ -167,9 +169,14 @@ final class WiringFacts {
       circuit.add(new LampFact(lamp.label(), netName(end), lamp.ohms(), lamp.lightsOnHigh()));
       end(end);
     }
-    for (String resistor : module.passives().resistors().keySet()) {
-      End end = new End(End.Kind.RESISTOR, resistor, 0);
-      end(end);
+    module.passives().ends().forEach(this::end);
+    for (SeriesResistor resistor : module.passives().series().values()) {
+      for (End end : resistor.ends()) {
+        End other = resistor.across(end);
+        circuit.add(
+            new ResistorBetween(
+                resistor.label(), end.toString(), netName(end), other.toString(), netName(other)));
+      }
     }
     for (List<String> lines : new TreeMap<>(module.ports()).values()) {
       for (String line : lines) {

@@ -128,12 +128,12 @@ final class Bank {
   }
 
   /**
-   * The same hypotheses at the start of a new log, power off, controls where they are. What is kept
+   * The same hypotheses at the start of a new log, power off, switches where they are. What is kept
    * without power was taken in under what was wrong before, which no lane of the new log knows, or
    * came with a part from the drawer: nothing is known of it.
    */
   Bank restarted() {
-    return new Bank(this, boards.forget(boards.powerDown(state)));
+    return new Bank(this, boards.mended(state));
   }
 
   private Bank(Bank other, BoardState state) {

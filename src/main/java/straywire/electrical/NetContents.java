@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import straywire.electrical.Currents.Rated;
 import straywire.module.Contact;
 import straywire.module.End;
@@ -24,9 +25,11 @@ import straywire.parts.PinSpec;
  *
  * @param drivers pins that can drive, in the order of the net
  * @param inputs pins that only listen
- * @param pulls resistors to a rail
+ * @param pulls resistors to a rail, by way of resistors between lines as well
  * @param contacts of switches and buttons
  * @param port true when another module may drive or load it
+ * @param fedOhms resistors between lines by way of which an output, a contact or a port may drive
+ *     it, ohms, the least of several; 0 for none
  */
 public record NetContents(
     Net net,
@@ -35,7 +38,8 @@ public record NetContents(
     List<Lamp> lamps,
     List<Pull> pulls,
     List<Contact> contacts,
-    boolean port) {
+    boolean port,
+    int fedOhms) {
 
   /** A pin of a part in its place. */
   public record Pin(Fitted part, PinSpec spec) {
@@ -66,46 +70,74 @@ public record NetContents(
   }
 
   private static NetContents of(Module module, Net net) {
-    List<Pin> drivers = new ArrayList<>();
-    List<Pin> inputs = new ArrayList<>();
-    List<Lamp> lamps = new ArrayList<>();
-    List<Pull> pulls = new ArrayList<>();
-    List<Contact> contacts = new ArrayList<>();
-    boolean port = false;
-    for (End end : net.ends()) {
-      switch (end.kind()) {
-        case PIN -> {
-          Fitted part = module.parts().get(end.label());
-          Pin pin = new Pin(part, part.part().pin(end.pin()));
-          if (part.fitted() && pin.spec().kind().drives()) {
-            drivers.add(pin);
-          } else if (part.fitted() && pin.spec().kind() == PinKind.INPUT) {
-            inputs.add(pin);
-          }
-        }
-        case LAMP -> lamps.add(module.lamps().get(end.label()));
-        case CONTROL, THROW ->
-            module.contacts().stream()
-                .filter(contact -> contact.terminal().equals(end))
-                .forEach(
-                    contact -> {
-                      contacts.add(contact);
-                      if (contact.pullOhms() > 0) {
-                        boolean up =
-                            module.rail(contact.pullTo()).map(RailSegment::supply).orElse(false);
-                        pulls.add(new Pull(contact.pullOhms(), up));
-                      }
-                    });
-        case RESISTOR -> {
-          Resistor resistor = module.passives().resistors().get(end.label());
-          boolean up = module.rail(resistor.to()).map(RailSegment::supply).orElse(false);
-          pulls.add(new Pull(resistor.ohms(), up));
-        }
-        case PORT -> port = true;
-        case RAIL -> {}
+    List<Pin> drivers = drivers(module, net);
+    List<Pin> inputs = pins(module, net).filter(p -> p.spec().kind() == PinKind.INPUT).toList();
+    List<Lamp> lamps =
+        net.ends().stream()
+            .filter(end -> end.kind() == End.Kind.LAMP)
+            .map(end -> module.lamps().get(end.label()))
+            .toList();
+    List<Pull> pulls = new ArrayList<>(pulls(module, net, 0));
+    int fedOhms = 0;
+    for (Behind behind : Behind.of(module, net)) {
+      if (behind.net().onRail()) {
+        pulls.add(new Pull(behind.ohms(), supply(module, behind.net().ends().get(0).label())));
+      } else {
+        pulls.addAll(pulls(module, behind.net(), behind.ohms()));
+        boolean feeds =
+            port(behind.net())
+                || !contacts(module, behind.net()).isEmpty()
+                || !drivers(module, behind.net()).isEmpty();
+        fedOhms = feeds && fedOhms == 0 ? behind.ohms() : fedOhms;
       }
     }
-    return new NetContents(net, drivers, inputs, lamps, pulls, contacts, port);
+    return new NetContents(
+        net, drivers, inputs, lamps, pulls, contacts(module, net), port(net), fedOhms);
+  }
+
+  private static Stream<Pin> pins(Module module, Net net) {
+    return net.ends().stream()
+        .filter(end -> end.kind() == End.Kind.PIN)
+        .filter(end -> module.parts().get(end.label()).fitted())
+        .map(
+            end -> {
+              Fitted part = module.parts().get(end.label());
+              return new Pin(part, part.part().pin(end.pin()));
+            });
+  }
+
+  private static List<Pin> drivers(Module module, Net net) {
+    return pins(module, net).filter(pin -> pin.spec().kind().drives()).toList();
+  }
+
+  private static List<Contact> contacts(Module module, Net net) {
+    return module.contacts().stream()
+        .filter(contact -> net.ends().contains(contact.terminal()))
+        .toList();
+  }
+
+  private static boolean port(Net net) {
+    return net.ends().stream().anyMatch(end -> end.kind() == End.Kind.PORT);
+  }
+
+  /** Resistors from a net to rails, felt through {@code ohms} more. */
+  private static List<Pull> pulls(Module module, Net net, int ohms) {
+    List<Pull> pulls = new ArrayList<>();
+    for (Contact contact : contacts(module, net)) {
+      if (contact.pullOhms() > 0) {
+        pulls.add(new Pull(ohms + contact.pullOhms(), supply(module, contact.pullTo())));
+      }
+    }
+    for (Resistor resistor : module.passives().resistors().values()) {
+      if (net.ends().contains(resistor.end())) {
+        pulls.add(new Pull(ohms + resistor.ohms(), supply(module, resistor.to())));
+      }
+    }
+    return pulls;
+  }
+
+  private static boolean supply(Module module, String rail) {
+    return module.rail(rail).map(RailSegment::supply).orElse(false);
   }
 
   public String name() {

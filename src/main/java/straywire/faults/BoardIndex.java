@@ -17,11 +17,7 @@ final class BoardIndex {
     module.parts().keySet().forEach(part -> board.pins(part).forEach(this::put));
     module.contacts().forEach(contact -> put(contact.terminal()));
     module.lamps().keySet().forEach(label -> put(new End(End.Kind.LAMP, label, 0)));
-    module
-        .passives()
-        .resistors()
-        .keySet()
-        .forEach(label -> put(new End(End.Kind.RESISTOR, label, 0)));
+    module.passives().ends().forEach(this::put);
     module.rails().forEach(rail -> put(new End(End.Kind.RAIL, rail.label(), 0)));
     for (List<String> lines : module.ports().values()) {
       lines.forEach(line -> put(new End(End.Kind.PORT, line, 0)));

@@ -28,7 +28,8 @@ final class BoardWords {
       case CONTROL -> control(end.label());
       case THROW -> contact(end.label());
       case LAMP -> lamp(end.label());
-      case RESISTOR -> "resistor " + end.label();
+      case RESISTOR ->
+          (end.pin() > 0 ? "end " + end.pin() + " of resistor " : "resistor ") + end.label();
       case RAIL -> rail(end.label());
       case PORT -> "port line " + end.label();
     };

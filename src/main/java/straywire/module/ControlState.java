@@ -68,6 +68,15 @@ public record ControlState(
     return held.contains(button) ? toggled(button) : this;
   }
 
+  /** Every held button let go: the hand is needed for something else. */
+  ControlState withHandsOff() {
+    ControlState off = this;
+    for (String button : held) {
+      off = off.toggled(button);
+    }
+    return off;
+  }
+
   private ControlState toggled(String button) {
     SortedMap<String, Boolean> moved = new TreeMap<>(levels);
     moved.put(button, !levels.get(button));

@@ -3,10 +3,11 @@ package straywire.module;
 /**
  * Where a jumper can end: a pin of a part, the terminal of a control or of a change-over's other
  * throw, a lamp, a resistor, a rail segment or a port line. Written {@code U1.3} for a pin (or
- * {@code U1./WE} in a file, resolved on load), else by its label alone.
+ * {@code U1./WE} in a file, resolved on load), {@code R1.2} for an end of a resistor between two
+ * lines, else by its label alone.
  *
  * @param label part, control, throw, lamp, resistor, rail segment or port line
- * @param pin pin number for a pin, 0 otherwise
+ * @param pin pin number for a pin, 1 or 2 for a resistor between two lines, 0 otherwise
  */
 public record End(Kind kind, String label, int pin) implements Comparable<End> {
   /** What an end belongs to. */
@@ -36,6 +37,6 @@ public record End(Kind kind, String label, int pin) implements Comparable<End> {
 
   @Override
   public String toString() {
-    return kind == Kind.PIN ? label + "." + pin : label;
+    return pin > 0 ? label + "." + pin : label;
   }
 }

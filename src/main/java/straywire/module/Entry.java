@@ -127,10 +127,20 @@ public sealed interface Entry {
    *
    * @param action the repair as worded, or the id of the hypothesis it undoes
    */
-  record Repaired(String action) implements Entry {}
+  record Repaired(String action) implements Entry {
+    @Override
+    public ControlState moves(ControlState before) {
+      return before.withHandsOff();
+    }
+  }
 
   /** A part exchanged for a known good one. */
-  record Exchanged(String part) implements Entry {}
+  record Exchanged(String part) implements Entry {
+    @Override
+    public ControlState moves(ControlState before) {
+      return before.withHandsOff();
+    }
+  }
 
   /** What lies at hand: of {@code eyes, meter, logic-probe, spare-parts}; lamps always count. */
   record Instruments(List<String> atHand) implements Entry {

@@ -31,7 +31,7 @@ public final class Labels {
     module.rails().forEach(r -> put(End.Kind.RAIL, r.label()));
     module.contacts().forEach(c -> byLabel.put(c.terminal().label(), c.terminal()));
     module.lamps().keySet().forEach(label -> put(End.Kind.LAMP, label));
-    module.passives().resistors().keySet().forEach(label -> put(End.Kind.RESISTOR, label));
+    module.passives().ends().forEach(end -> byLabel.put(end.toString(), end));
     module.ports().values().forEach(lines -> lines.forEach(l -> put(End.Kind.PORT, l)));
   }
 
@@ -92,6 +92,15 @@ public final class Labels {
               + text
               + "."
               + first.name());
+    }
+    if (module.passives().series().containsKey(text)) {
+      throw new BadEntry(
+          text
+              + " lies between two lines; write "
+              + text
+              + ".1 or "
+              + text
+              + ".2, or say in its line which rail it goes to");
     }
     if (all().contains(text)) {
       throw new BadEntry(text + " is several places; name one of them");

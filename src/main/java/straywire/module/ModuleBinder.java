@@ -33,6 +33,7 @@ final class ModuleBinder {
   private final SortedMap<String, Lamp> lamps = new TreeMap<>();
   private final SortedMap<String, List<String>> ports = new TreeMap<>();
   private final SortedMap<String, Resistor> resistors = new TreeMap<>();
+  private final SortedMap<String, SeriesResistor> series = new TreeMap<>();
   private final List<Timing> timings = new ArrayList<>();
   private final List<Word> controlWords = new ArrayList<>();
   private final List<Word> lampWords = new ArrayList<>();
@@ -113,7 +114,7 @@ final class ModuleBinder {
         neighbours,
         exercise,
         library,
-        new Passives(resistors, timings),
+        new Passives(resistors, series, timings),
         onPaper);
   }
 
@@ -362,14 +363,20 @@ final class ModuleBinder {
   }
 
   private void resistor(String label, YamlValue value) {
-    Map<String, YamlValue> fields = value.fields(List.of("to", "ohms"), List.of("count"));
-    RailSegment to = railAt(fields.get("to"));
+    Map<String, YamlValue> fields = value.fields(List.of("ohms"), List.of("to", "count"));
     int ohms = Quantity.ohms(fields.get("ohms"), 1);
     List<String> members =
         fields.containsKey("count") ? row(label, fields.get("count")) : List.of(label);
     for (String member : members) {
       take(value, member, LABEL, "a resistor");
-      resistors.put(member, new Resistor(member, to.label(), ohms));
+      if (fields.containsKey("to")) {
+        String to = railAt(fields.get("to")).label();
+        resistors.put(member, new Resistor(member, to, ohms));
+      } else {
+        SeriesResistor between = new SeriesResistor(member, ohms);
+        between.ends().forEach(end -> take(value, end.toString(), RAIL_LABEL, "a resistor"));
+        series.put(member, between);
+      }
     }
   }
 

@@ -65,19 +65,19 @@ public final class ModuleFile {
     module.contacts().stream()
         .map(Contact::terminal)
         .distinct()
-        .forEach(end -> note(notes, wired, end.kind(), end.label()));
-    module.lamps().keySet().forEach(l -> note(notes, wired, End.Kind.LAMP, l));
-    module.passives().resistors().keySet().forEach(r -> note(notes, wired, End.Kind.RESISTOR, r));
+        .forEach(end -> note(notes, wired, end));
+    module.lamps().keySet().forEach(l -> note(notes, wired, new End(End.Kind.LAMP, l, 0)));
+    module.passives().ends().forEach(end -> note(notes, wired, end));
     module
         .ports()
         .values()
-        .forEach(lines -> lines.forEach(l -> note(notes, wired, End.Kind.PORT, l)));
+        .forEach(lines -> lines.forEach(l -> note(notes, wired, new End(End.Kind.PORT, l, 0))));
     return notes;
   }
 
-  private static void note(List<String> notes, Set<End> wired, End.Kind kind, String label) {
-    if (!wired.contains(new End(kind, label, 0))) {
-      notes.add(label + " is on no net");
+  private static void note(List<String> notes, Set<End> wired, End end) {
+    if (!wired.contains(end)) {
+      notes.add(end + " is on no net");
     }
   }
 }

@@ -21,7 +21,7 @@ import straywire.parts.TextFile;
 public final class ModuleList {
   private static final String HOW =
       "is no line of a list; write a rail (VCC supply), a part (U1 74x08 LS), a control (A switch"
-          + " GND VCC 1000), a lamp (L lamp GND 2200), a capacitor to ground (U1 capacitor 100n), a word (in = A B), a net (SUM: U1.3 L) or a"
+          + " GND VCC 1000), a lamp (L lamp GND 2200), a resistor to a rail (R1 resistor 4k7 VCC) or between two nets (R1 resistor 1k), a capacitor to ground (U1 capacitor 100n), a word (in = A B), a net (SUM: U1.3 L) or a"
           + " step (- {look: [L]})";
 
   /** What a change-over does in its other position. */
@@ -82,6 +82,10 @@ public final class ModuleList {
     } else if (second.equals("lamp") && words.size() == 4) {
       kinds.put(first, "lamps");
       put("lamps", fields(first, "to", words.get(2), "ohms", words.get(3)), number);
+    } else if (second.equals("resistor") && words.size() == 3) {
+      put("resistors", fields(first, "ohms", words.get(2)), number);
+    } else if (second.equals("resistor") && words.size() == 4) {
+      put("resistors", fields(first, "ohms", words.get(2), "to", words.get(3)), number);
     } else if (second.equals("capacitor") && words.size() == 3) {
       put(CAPACITORS, quoted(first) + ": " + quoted(words.get(2)), number);
     } else if (second.equals("switch") || second.equals("button")) {
@@ -193,7 +197,16 @@ public final class ModuleList {
       put("exercise", "- {look: [" + lamps + "]}", 0);
     }
     for (String section :
-        List.of("rails", "parts", "controls", "lamps", "words", "nets", CAPACITORS, "exercise")) {
+        List.of(
+            "rails",
+            "parts",
+            "controls",
+            "lamps",
+            "resistors",
+            "words",
+            "nets",
+            CAPACITORS,
+            "exercise")) {
       if (sections.containsKey(section)) {
         rows.add(new Row("", 0));
         rows.add(new Row(section + ":", 0));

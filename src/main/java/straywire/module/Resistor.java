@@ -6,4 +6,9 @@ package straywire.module;
  * @param to rail segment of its far leg
  * @param ohms from 1
  */
-public record Resistor(String label, String to, int ohms) {}
+public record Resistor(String label, String to, int ohms) {
+  /** Where its leg is that is not at the rail. */
+  public End end() {
+    return new End(End.Kind.RESISTOR, label, 0);
+  }
+}

@@ -173,10 +173,25 @@ public final class Boards {
       return move(state, Map.of(e.button(), rest(e.button())));
     }
     boolean cure = entry instanceof Entry.Repaired || entry instanceof Entry.Exchanged;
-    if (cure && !state.powered()) {
-      return forget(state);
+    return cure && !state.powered() ? mended(state) : state;
+  }
+
+  /**
+   * After work on the module: power off, nothing remembered, and no button held, since the hand was
+   * needed.
+   */
+  public BoardState mended(BoardState state) {
+    return new BoardState(false, handsOff(state), new long[0][]);
+  }
+
+  private Map<String, Boolean> handsOff(BoardState state) {
+    Map<String, Boolean> controls = new TreeMap<>(state.controls());
+    for (Control control : wiring.module().controls().values()) {
+      if (control.kind() == Control.Kind.BUTTON) {
+        controls.put(control.label(), control.restLevel());
+      }
     }
-    return state;
+    return controls;
   }
 
   private boolean rest(String button) {
@@ -280,14 +295,15 @@ public final class Boards {
   }
 
   /**
-   * Power off, and in each part the words that the part of the same type in that socket keeps on
-   * other boards, lane by lane: the same lanes in the same order. Nothing else is known.
+   * Power off, no button held, and in each part the words that the part of the same type in that
+   * socket keeps on other boards, lane by lane: the same lanes in the same order. Nothing else is
+   * known.
    *
    * @param fresh sockets whose part is not the one that was there
    */
   public BoardState keptOf(Boards others, BoardState state, Set<String> fresh) {
     if (!keeps() || state.groups().length == 0) {
-      return new BoardState(false, state.controls(), new long[0][]);
+      return new BoardState(false, handsOff(state), new long[0][]);
     }
     long[][] words = new long[groups.length][];
     for (int g = 0; g < words.length; g++) {
@@ -300,7 +316,7 @@ public final class Boards {
         }
       }
     }
-    return new BoardState(false, state.controls(), words);
+    return new BoardState(false, handsOff(state), words);
   }
 
   /** Receives the remembered bit that an unknown level shows. */

@@ -6,8 +6,6 @@ import straywire.module.Resistor;
 
 /** A contact on its node: to one rail, with a resistor to the other. */
 final class ControlSeat {
-  private static final int MOST_PULL_DOWN_OHMS = 2000;
-
   /** How often a contact opens again after it closed, at most. */
   static final int MOST_BOUNCES = 3;
 
@@ -16,7 +14,7 @@ final class ControlSeat {
 
   private final long contactLow;
   private final long contactHigh;
-  private long pullLow;
+  private final long pullLow;
   private final long pullHigh;
   private long neverCloses;
   private long alwaysClosed;
@@ -29,7 +27,7 @@ final class ControlSeat {
   private final long[] closesAgain = new long[MOST_BOUNCES];
 
   private long closesAnyhow;
-  private final int pullOhms;
+  final int pullOhms;
   private final boolean closedWhenHigh;
 
   ControlSeat(Contact contact, Wiring wiring, Topology topology, int at) {
@@ -50,32 +48,45 @@ final class ControlSeat {
     closedWhenHigh = contact.closedWhenHigh();
   }
 
+  private ControlSeat(int node, Topology topology, int at) {
+    this.node = node;
+    firstDriver = at;
+    contactLow = topology.railLow[node];
+    contactHigh = topology.railHigh[node];
+    pullLow = 0;
+    pullHigh = 0;
+    pullOhms = 0;
+    closedWhenHigh = true;
+    alwaysClosed = -1L;
+  }
+
   /** A resistor is a contact that is never closed. */
   static ControlSeat ofResistor(Resistor resistor, Wiring wiring, Topology topology, int at) {
-    End terminal = new End(End.Kind.RESISTOR, resistor.label(), 0);
     return new ControlSeat(
         new Contact(
-            resistor.label(), "", terminal, resistor.to(), true, resistor.to(), resistor.ohms()),
+            resistor.label(),
+            "",
+            resistor.end(),
+            resistor.to(),
+            true,
+            resistor.to(),
+            resistor.ohms()),
         wiring,
         topology,
         at);
   }
 
+  /**
+   * The rail that an end of a resistor between two lines is wired to, so that it is felt at the
+   * other end as a closed contact is.
+   */
+  static ControlSeat ofRailAt(End end, Wiring wiring, Topology topology, int at) {
+    return new ControlSeat(topology.node(wiring.row(end)), topology, at);
+  }
+
   /** Puts a resistor's pull on its node. */
   void pull(Drivers drivers, long[] state, long used) {
     move(!closedWhenHigh, drivers, state, used);
-  }
-
-  /**
-   * A pull-down above 2 kilohm cannot hold down an input of a bipolar part: 0.8 V at 0.4 mA
-   * (Fairchild DM74LS00); measured 1.3 V with 10 kilohm (Electronics Stack Exchange 336728).
-   *
-   * @param leaning lanes in which such an input hangs on the control
-   */
-  void heldUpBy(long leaning) {
-    if (pullOhms > MOST_PULL_DOWN_OHMS) {
-      pullLow &= ~leaning;
-    }
   }
 
   void fault(Variation.ControlFault fault, long lane) {

@@ -15,6 +15,9 @@ final class Drivers {
   final int[] highRank;
   final int[] node;
 
+  /** Ohms between a rail and the node; 0 for what is no resistor. */
+  final int[] ohms;
+
   private final int stateAt;
 
   Drivers(List<PartSeat> seats, List<ControlSeat> controls, int stateAt) {
@@ -27,6 +30,7 @@ final class Drivers {
     lowRank = new int[count];
     highRank = new int[count];
     node = new int[count];
+    ohms = new int[count];
     for (PartSeat seat : seats) {
       for (int i = 0; i < seat.driving.length; i++) {
         add(seat.firstDriver + i, seat.node[seat.driving[i]], seat.lowRank(), seat.highRank());
@@ -35,6 +39,7 @@ final class Drivers {
     for (ControlSeat control : controls) {
       add(control.firstDriver, control.node, NetSolver.RAIL_RANK, NetSolver.RAIL_RANK);
       add(control.firstDriver + 1, control.node, NetSolver.PULL_RANK, NetSolver.PULL_RANK);
+      ohms[control.firstDriver + 1] = control.pullOhms;
     }
   }
 

@@ -18,6 +18,7 @@ import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Point;
 import straywire.module.Resistor;
+import straywire.module.SeriesResistor;
 import straywire.parts.Part;
 
 /**
@@ -112,6 +113,12 @@ final class LaneGroup {
       resistors.add(ControlSeat.ofResistor(resistor, wiring, topology, driverCount));
       driverCount += 2;
     }
+    for (SeriesResistor resistor : wiring.module().passives().series().values()) {
+      for (End end : resistor.ends()) {
+        resistors.add(ControlSeat.ofRailAt(end, wiring, topology, driverCount));
+        driverCount += 2;
+      }
+    }
     controlSeats.addAll(resistors);
     drivers = new Drivers(seats, controlSeats, 3 * nodes);
     int memoryEnd = seats.isEmpty() ? 3 * (nodes + drivers.count) : endOfMemory();
@@ -129,9 +136,8 @@ final class LaneGroup {
           }
         });
     topology.spread(leaning);
-    controlSeats.forEach(control -> control.heldUpBy(leaning[control.node]));
-    reach = new Reach(topology, drivers);
-    solver = new NetSolver(topology, drivers, reach);
+    reach = new Reach(topology, drivers, wiring);
+    solver = new NetSolver(topology, drivers, reach, leaning);
     seatsOnNode = seatsByNode();
     before = new long[3 * nodes];
     contactHigh = new long[nodes];
@@ -210,7 +216,7 @@ final class LaneGroup {
       }
     }
     // The memories lie behind nodes and drivers, whose number is known only now.
-    int pulling = wiring.module().contacts().size() + wiring.module().passives().resistors().size();
+    int pulling = wiring.module().contacts().size() + wiring.module().passives().ends().size();
     int shift = 3 * (nodes + driver + 2 * pulling);
     seats.replaceAll(seat -> seat.movedTo(seat.stateAt + shift));
     return driver;

@@ -1,6 +1,7 @@
 package straywire.sim;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * Solves the level of each node from the drivers that are felt there: the highest rank decides,
@@ -22,32 +23,43 @@ final class NetSolver {
   private final Reach reach;
 
   /**
-   * Pulls on each node, strongest first: a driver pulls low with one rank and high with another. A
-   * pull is the driver's number, its rank and 1 when it pulls high, as {@link #pull} packs them.
+   * Pulls of outputs, contacts and rails on each node, strongest first: a driver pulls low with one
+   * rank and high with another. A pull is the driver's number, its rank and 1 when it pulls high,
+   * as {@link #pull} packs them.
    */
   private final int[][] pulls;
 
   /** Lanes in which each of {@link #pulls} is felt. */
   private final long[][] pullLanes;
 
-  NetSolver(Topology topology, Drivers drivers, Reach reach) {
+  /** What resistors do at each node, after everything else; nodes without any share one. */
+  private final Resisting[] resisting;
+
+  NetSolver(Topology topology, Drivers drivers, Reach reach, long[] leaning) {
     this.topology = topology;
     this.drivers = drivers;
     this.reach = reach;
     pulls = new int[topology.nodeCount][];
     pullLanes = new long[topology.nodeCount][];
+    resisting = new Resisting[topology.nodeCount];
     for (int node = 0; node < topology.nodeCount; node++) {
       sortPulls(node);
+      resisting[node] = Resisting.at(node, drivers, reach, leaning[node]);
     }
   }
 
   private void sortPulls(int node) {
     int[] felt = reach.driversAt[node];
+    int[] outright =
+        IntStream.range(0, felt.length)
+            .filter(i -> drivers.lowRank[felt[i]] != PULL_RANK)
+            .toArray();
     // Place among the felt drivers in the low bits, so that sorting by rank carries it along.
-    long[] byRank = new long[2 * felt.length];
-    for (int i = 0; i < felt.length; i++) {
-      byRank[2 * i] = ((long) (RAIL_RANK - drivers.lowRank[felt[i]]) << 32) | (2L * i);
-      byRank[2 * i + 1] = ((long) (RAIL_RANK - drivers.highRank[felt[i]]) << 32) | (2L * i + 1);
+    long[] byRank = new long[2 * outright.length];
+    for (int p = 0; p < outright.length; p++) {
+      int i = outright[p];
+      byRank[2 * p] = ((long) (RAIL_RANK - drivers.lowRank[felt[i]]) << 32) | (2L * i);
+      byRank[2 * p + 1] = ((long) (RAIL_RANK - drivers.highRank[felt[i]]) << 32) | (2L * i + 1);
     }
     Arrays.sort(byRank);
     pulls[node] = new int[byRank.length];
@@ -108,7 +120,9 @@ final class NetSolver {
     }
     levels[0] = high | (highInLow & openLow) | (highInHigh & openHigh);
     levels[1] = low | (lowInLow & openLow) | (lowInHigh & openHigh);
-    levels[2] = (openLow & ~(lowInLow | highInLow)) | (openHigh & ~(lowInHigh | highInHigh));
+    openLow &= ~(lowInLow | highInLow);
+    openHigh &= ~(lowInHigh | highInHigh);
+    resisting[node].solve(state, openLow, openHigh, levels);
   }
 
   /** What certainly drives a node in a state: rails, outputs. */

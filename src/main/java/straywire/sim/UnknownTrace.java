@@ -50,11 +50,12 @@ final class UnknownTrace {
     long once = 0;
     long twice = 0;
     for (int i = 0; i < felt.length; i++) {
-      long here = lanes & feltIn[i] & active(state, felt[i]);
+      boolean resistor = group.drivers.lowRank[felt[i]] == NetSolver.PULL_RANK;
+      long here = resistor ? 0 : lanes & feltIn[i] & active(state, felt[i]);
       twice |= once & here;
       once |= here;
-      // A rail, or an input that leans, beside the unknown output changes nothing: a rail would
-      // have decided the level, a lean is weaker than any output.
+      // A rail, a resistor or an input that leans beside the unknown output changes nothing: a rail
+      // would have decided the level, the others are weaker than any output.
     }
     long single = once & ~twice;
     for (int i = 0; i < felt.length && single != 0; i++) {

@@ -45,9 +45,7 @@ public final class Wiring {
     for (Lamp lamp : module.lamps().values()) {
       addRow(new End(End.Kind.LAMP, lamp.label(), 0));
     }
-    for (String resistor : module.passives().resistors().keySet()) {
-      addRow(new End(End.Kind.RESISTOR, resistor, 0));
-    }
+    module.passives().ends().forEach(this::addRow);
     module
         .ports()
         .values()

@@ -424,6 +424,7 @@ class WiringReviewTest {
     pairs.add(pair("LOAD-07", "S", ten, three));
     pairs.add(pair("LOAD-08", "S", three, small));
     pairs.add(pair("LOAD-07", "R", released("10k"), released("1k")));
+    pairs.add(pair("LOAD-11", "N", behind("4k7"), behind("470")));
     // A lamp with next to no resistor leaves an LS high near 2 V, one with 2.2 k leaves 3.4.
     pairs.add(
         pair(
@@ -458,6 +459,25 @@ class WiringReviewTest {
         .net("N: U1.18 U2.1 R");
   }
 
+  /** A switch that reaches an LS input through a resistor. */
+  private static Drawing behind(String ohms) {
+    return Drawing.of("U1 74x04 LS")
+        .control("S", SWITCH)
+        .with("resistors: {R: {ohms: " + ohms + "}}")
+        .net("L: S R.1")
+        .net("N: R.2 U1.1");
+  }
+
+  /** A button that reaches a Schmitt inverter, and from there a clock, through a resistor. */
+  private static Drawing throughResistor(String capacitors) {
+    return Drawing.of("U1 74x74 LS", "U2 74x14 LS")
+        .control("step", BUTTON)
+        .with("resistors: {R: {ohms: 1k}}\ncapacitors-to-ground: {" + capacitors + "}")
+        .net("L: step R.1")
+        .net("B: R.2 U2.1")
+        .net("K: U2.2 U1.3");
+  }
+
   private static void clocks(List<Pair> pairs) {
     String[] parts = {"U1 74x74 LS", "U2 74x14 LS", "U3 74x04 LS", "U4 74x00 LS"};
     String quiet = "capacitors-to-ground: {step: 1u}";
@@ -477,6 +497,9 @@ class WiringReviewTest {
             "step",
             Drawing.of(parts).control("step", BUTTON).net("B: step U2.1").net("K: U2.2 U1.3"),
             good));
+    // Nor does a resistor on the way; the capacitor may lie behind it.
+    pairs.add(pair("CLK-01", "step", throughResistor(""), throughResistor("R.2: 1u")));
+    pairs.add(pair("CLK-03", "step", throughResistor("R.2: 10n"), throughResistor("R.2: 1u")));
     // Cross-coupled gates latch: what bounces before them does not reach the clock.
     pairs.add(
         pair(

@@ -14,8 +14,8 @@ class LoadsTest {
   /**
    * The published fan-outs: 74 to itself 10 (Fairchild DM7402), LS 20 (Fairchild DM74LS00), F 33
    * (Philips 74F00), HC 10 LS loads and 15 for a bus driver (TI SCHS167E), 4000B one LS load
-   * (National CD4001BC), HCT 10 LS (Fairchild MM74HCT00), S 10 (Fairchild DM74S157), ALS 20 (Philips
-   * 74ALS10A); LS into 74 is 8 mA (Fairchild DM74LS00) over 1.6 (DM7402).
+   * (National CD4001BC), HCT 10 LS (Fairchild MM74HCT00), S 10 (Fairchild DM74S157), ALS 20
+   * (Philips 74ALS10A); LS into 74 is 8 mA (Fairchild DM74LS00) over 1.6 (DM7402).
    */
   @ParameterizedTest
   @CsvSource({

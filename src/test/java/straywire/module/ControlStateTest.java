@@ -71,6 +71,19 @@ class ControlStateTest {
   }
 
   @Test
+  void workOnTheModuleTakesTheHandOffTheButtons() {
+    ControlState held =
+        ControlState.atStart(MODULE)
+            .after(new Entry.Set(Map.of("A0", true)))
+            .after(new Entry.Hold("write"));
+
+    for (Entry work : List.of(new Entry.Repaired("the wire"), new Entry.Exchanged("U1"))) {
+      assertThat(held.after(work)).isEqualTo(held.after(new Entry.Release("write")));
+    }
+    assertThat(held.after(new Entry.Power(false)).held()).containsExactly("write");
+  }
+
+  @Test
   void whatWasUndoneCountsUntilItWasUndone() {
     BenchLog log =
         log(new Entry.Set(Map.of("A0", true)), new Entry.Withdrawn(1), new Entry.Withdrawn(2));

@@ -61,6 +61,14 @@ class ModuleListTest {
   }
 
   @Test
+  void aResistorGoesToARailOrLiesBetweenTwoNets() throws IOException {
+    String list = GOOD + "R1 resistor 4k7 VCC\nR2 resistor 1k\nN: R1 R2.1\nM1: R2.2 U1.4\n";
+    Passives passives = ModuleFile.parse("made", made(list), new ShippedParts()).passives();
+    assertThat(passives.resistors()).containsEntry("R1", new Resistor("R1", "VCC", 4700));
+    assertThat(passives.series()).containsEntry("R2", new SeriesResistor("R2", 1000));
+  }
+
+  @Test
   void aControlMayChangeOver() throws IOException {
     String list =
         GOOD
@@ -82,6 +90,7 @@ class ModuleListTest {
         "other = U1; list.txt:19: a word is made of switches or lamps that stand above it; U1 is none",
         "X: U1.15 U1.4; list.txt:19: nets.X",
         "N lamp GND much; list.txt:19: lamps.N.ohms",
+        "R1 resistor many VCC; list.txt:19: resistors.R1.ohms",
         "A capacitor lots; list.txt:19: capacitors-to-ground.A",
         "- {look: [nobody]}; list.txt:19: exercise",
       })

@@ -21,6 +21,7 @@ import straywire.module.OnPaper;
 import straywire.module.Passives;
 import straywire.module.RailSegment;
 import straywire.module.Resistor;
+import straywire.module.SeriesResistor;
 import straywire.parts.Family;
 import straywire.parts.OwnParts;
 import straywire.parts.Part;
@@ -51,6 +52,7 @@ final class RandomBoard {
   private final TreeMap<String, Control> controls = new TreeMap<>();
   private final TreeMap<String, Lamp> lamps = new TreeMap<>();
   private final TreeMap<String, Resistor> resistors = new TreeMap<>();
+  private final TreeMap<String, SeriesResistor> series = new TreeMap<>();
   private final List<RailSegment> rails = new ArrayList<>();
   final Module module;
   final Wiring wiring;
@@ -90,7 +92,11 @@ final class RandomBoard {
     }
     int resistorCount = random.nextInt(4);
     for (int i = 0; i < resistorCount; i++) {
-      resistors.put("R" + i, new Resistor("R" + i, rail(chance(70)), 1000));
+      resistors.put("R" + i, new Resistor("R" + i, rail(chance(70)), ohms()));
+    }
+    int seriesCount = random.nextInt(4);
+    for (int i = 0; i < seriesCount; i++) {
+      series.put("S" + i + "r", new SeriesResistor("S" + i + "r", ohms()));
     }
     int lampCount = 1 + random.nextInt(4);
     for (int i = 0; i < lampCount; i++) {
@@ -112,13 +118,17 @@ final class RandomBoard {
             List.of(),
             List.of(),
             PARTS,
-            new Passives(resistors, List.of()),
+            new Passives(resistors, series, List.of()),
             OnPaper.NOTHING);
     wiring = new Wiring(module);
   }
 
   private boolean chance(int percent) {
     return random.nextInt(100) < percent;
+  }
+
+  private int ohms() {
+    return pick(List.of(330, 1000, 1000, 2200, 10000));
   }
 
   private <T> T pick(List<T> from) {
@@ -162,7 +172,7 @@ final class RandomBoard {
         "",
         rail(closesHigh),
         pulls ? rail(!closesHigh) : "",
-        pulls ? 1000 : 0,
+        pulls ? ohms() : 0,
         chance(50),
         changeOver(label, closesHigh));
   }
@@ -220,7 +230,12 @@ final class RandomBoard {
           .filter(ChangeOver::commonOnRail)
           .ifPresent(other -> pick(ends).add(other.contact(control, true).terminal()));
     }
-    resistors.keySet().forEach(r -> pick(ends).add(new End(End.Kind.RESISTOR, r, 0)));
+    resistors.values().forEach(r -> pick(ends).add(r.end()));
+    for (SeriesResistor resistor : series.values()) {
+      for (End end : resistor.ends()) {
+        (chance(15) ? onRails.get(rail(chance(50))) : pick(ends)).add(end);
+      }
+    }
     lamps.keySet().forEach(l -> pick(ends).add(new End(End.Kind.LAMP, l, 0)));
     pick(ends).add(new End(End.Kind.PORT, "P0", 0));
     List<Net> nets = new ArrayList<>();

@@ -18,6 +18,7 @@ import straywire.module.Passives;
 import straywire.module.Point;
 import straywire.module.RailSegment;
 import straywire.module.Resistor;
+import straywire.module.SeriesResistor;
 import straywire.parts.Part;
 import straywire.parts.PinKind;
 import straywire.parts.PinSpec;
@@ -35,6 +36,7 @@ final class Sketch {
   private final TreeMap<String, Fitted> parts = new TreeMap<>();
   private final TreeMap<String, Control> controls = new TreeMap<>();
   private final TreeMap<String, Resistor> resistors = new TreeMap<>();
+  private final TreeMap<String, SeriesResistor> series = new TreeMap<>();
   private final TreeMap<String, Lamp> lamps = new TreeMap<>();
   private final List<RailSegment> rails = new ArrayList<>();
   private final List<Net> nets = new ArrayList<>();
@@ -78,6 +80,12 @@ final class Sketch {
     return this;
   }
 
+  /** A resistor between two lines. */
+  Sketch series(String label, int ohms) {
+    series.put(label, new SeriesResistor(label, ohms));
+    return this;
+  }
+
   Sketch lamp(String label, String otherSide, int ohms) {
     lamps.put(label, new Lamp(label, "", otherSide, ohms, !otherSide.equals("VCC")));
     return this;
@@ -107,6 +115,10 @@ final class Sketch {
               .map(PinSpec::number)
               .orElseGet(() -> Integer.parseInt(pin));
       return End.pin(label, number);
+    }
+    if (dot > 0 && series.containsKey(name.substring(0, dot))) {
+      int leg = Integer.parseInt(name.substring(dot + 1));
+      return series.get(name.substring(0, dot)).ends().get(leg - 1);
     }
     if (controls.containsKey(name)) {
       return new End(End.Kind.CONTROL, name, 0);
@@ -148,7 +160,7 @@ final class Sketch {
             List.of(),
             List.of(),
             PARTS,
-            new Passives(resistors, List.of()),
+            new Passives(resistors, series, List.of()),
             OnPaper.NOTHING));
   }
 

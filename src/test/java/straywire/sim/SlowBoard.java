@@ -3,9 +3,11 @@ package straywire.sim;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Deque;
 import java.util.EnumSet;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
@@ -19,6 +21,7 @@ import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Point;
 import straywire.module.RailSegment;
+import straywire.module.SeriesResistor;
 import straywire.parts.Family;
 import straywire.parts.Part;
 import straywire.parts.PartLogic;
@@ -42,6 +45,9 @@ final class SlowBoard {
 
   private static final int RAIL = 7;
   private static final int RESISTOR = 2;
+
+  /** Ohms from which up a resistor to ground leaves a bipolar input high. */
+  private static final int TOO_WEAK_FOR_BIPOLAR = 2001;
 
   private final Wiring wiring;
   private final Module module;
@@ -71,20 +77,20 @@ final class SlowBoard {
             contact -> {
               Copper net = netAt[wiring.row(contact.terminal())];
               contacts.put(contact.label(), net.add(new Driver(RAIL, RAIL)));
-              pulls.put(contact.label(), net.add(new Driver(RESISTOR, RESISTOR)));
+              pulls.put(contact.label(), net.add(Driver.pull(contact.pullOhms())));
             });
     module.controls().forEach((label, control) -> controls.put(label, control.restLevel()));
     module
         .passives()
         .resistors()
-        .keySet()
         .forEach(
-            label -> {
+            (label, resistor) -> {
               Copper net = netAt[row(End.Kind.RESISTOR, label)];
-              pulls.put(label, net.add(new Driver(RESISTOR, RESISTOR)));
+              pulls.put(label, net.add(Driver.pull(resistor.ohms())));
             });
     module.lamps().values().forEach(this::fitLamp);
     module.parts().values().stream().filter(Fitted::fitted).forEach(this::fit);
+    feel();
   }
 
   /** Copper joined by contacts and wires; a main rail joins nothing, it only feeds. */
@@ -96,6 +102,7 @@ final class SlowBoard {
     boolean bareLed;
     boolean leans;
     boolean starved;
+    List<Felt> felt = List.of();
     Set<Can> level = EnumSet.noneOf(Can.class);
     Set<Can> before = EnumSet.noneOf(Can.class);
     boolean restless;
@@ -117,6 +124,21 @@ final class SlowBoard {
     boolean cmos;
     boolean raised;
     Set<Can> may = EnumSet.of(Can.OPEN);
+
+    /** Of a pull; 0 for all others. */
+    int ohms;
+
+    static Driver pull(int ohms) {
+      Driver pull = new Driver(RESISTOR, RESISTOR);
+      pull.ohms = ohms;
+      return pull;
+    }
+
+    static Driver rail(Can level) {
+      Driver rail = new Driver(RAIL, RAIL);
+      rail.may = EnumSet.of(level);
+      return rail;
+    }
 
     Driver(int lowRank, int highRank) {
       this.lowRank = lowRank;
@@ -522,42 +544,131 @@ final class SlowBoard {
     return net.drivers.stream().anyMatch(d -> d.lowRank == RAIL && d.may.contains(what));
   }
 
-  /** The two strongest ranks that meet, for one combination of what the drivers do. */
-  private record Meeting(int low, int high) {
-    Meeting with(int addedLow, int addedHigh) {
-      return new Meeting(Math.max(low, addedLow), Math.max(high, addedHigh));
+  /** A driver as it is felt at a net. */
+  private record Felt(Driver driver, int resistors, int ohms) {
+    Strength low() {
+      return new Strength(driver.lowRank, resistors, ohms);
     }
+
+    Strength high() {
+      return new Strength(driver.highRank, resistors, ohms);
+    }
+  }
+
+  /** How strongly something is felt; of no rank when nothing is there. */
+  private record Strength(int rank, int resistors, int ohms) {
+    static final Strength NONE = new Strength(0, 99, 0);
+
+    boolean outright() {
+      return rank > 0 && resistors == 0;
+    }
+
+    Strength stronger(Strength other) {
+      boolean stays =
+          resistors != other.resistors
+              ? resistors < other.resistors
+              : resistors == 0 ? rank >= other.rank : ohms <= other.ohms;
+      return stays ? this : other;
+    }
+
+    /** Whether this leaves nothing of another level. */
+    boolean decidesOver(Strength other) {
+      if (rank == 0 || other.rank == 0) {
+        return rank > 0;
+      }
+      if (resistors != other.resistors) {
+        return resistors < other.resistors;
+      }
+      return outright() ? rank > other.rank : 6L * ohms <= other.ohms;
+    }
+  }
+
+  /** The strongest of each level that meet, for one combination of what the drivers do. */
+  private record Meeting(Strength low, Strength high) {
+    Meeting withLow(Strength added) {
+      return new Meeting(low.stronger(added), high);
+    }
+
+    Meeting withHigh(Strength added) {
+      return new Meeting(low, high.stronger(added));
+    }
+  }
+
+  /** What is felt at each net: its own drivers, and those behind resistors, by the nearest way. */
+  private void feel() {
+    for (Copper net : nets) {
+      net.felt = new ArrayList<>();
+      Map<Copper, Integer> ways = new IdentityHashMap<>(Map.of(net, 0));
+      Set<Copper> passed = Collections.newSetFromMap(new IdentityHashMap<>());
+      for (int resistors = 0; !ways.isEmpty(); resistors++) {
+        for (Map.Entry<Copper, Integer> way : ways.entrySet()) {
+          hear(net, way.getKey(), resistors, way.getValue());
+          passed.add(way.getKey());
+        }
+        ways = across(ways, passed);
+      }
+    }
+  }
+
+  private static void hear(Copper net, Copper from, int resistors, int ohms) {
+    for (Driver driver : from.drivers) {
+      boolean pull = driver.lowRank == RESISTOR;
+      net.felt.add(new Felt(driver, resistors + (pull ? 1 : 0), ohms + driver.ohms));
+    }
+    if (from.onSupply) {
+      net.felt.add(new Felt(Driver.rail(Can.HIGH), resistors, ohms));
+    }
+    if (from.onGround) {
+      net.felt.add(new Felt(Driver.rail(Can.LOW), resistors, ohms));
+    }
+  }
+
+  /** One resistor further, to copper not passed before, each by the least ohms. */
+  private Map<Copper, Integer> across(Map<Copper, Integer> ways, Set<Copper> passed) {
+    Map<Copper, Integer> next = new IdentityHashMap<>();
+    for (SeriesResistor resistor : module.passives().series().values()) {
+      for (End end : resistor.ends()) {
+        Copper from = netAt[wiring.row(end)];
+        Copper to = netAt[wiring.row(resistor.across(end))];
+        if (ways.containsKey(from) && !passed.contains(to)) {
+          next.merge(to, ways.get(from) + resistor.ohms(), Math::min);
+        }
+      }
+    }
+    return next;
   }
 
   private static Set<Can> solve(Copper net) {
     Set<Meeting> meetings = new HashSet<>();
-    meetings.add(new Meeting(net.onGround ? RAIL : 0, net.onSupply ? RAIL : 0));
-    for (Driver driver : net.drivers) {
+    meetings.add(new Meeting(Strength.NONE, Strength.NONE));
+    Map<Driver, List<Felt>> byDriver = new IdentityHashMap<>();
+    for (Felt felt : net.felt) {
+      byDriver.computeIfAbsent(felt.driver(), d -> new ArrayList<>()).add(felt);
+    }
+    for (Map.Entry<Driver, List<Felt>> driver : byDriver.entrySet()) {
       Set<Meeting> extended = new HashSet<>();
       for (Meeting meeting : meetings) {
-        for (Can can : driver.may) {
-          extended.add(
-              switch (can) {
-                case LOW -> meeting.with(driver.lowRank, 0);
-                case HIGH -> meeting.with(0, driver.highRank);
-                case OPEN -> meeting;
-              });
+        for (Can can : driver.getKey().may) {
+          Meeting with = meeting;
+          for (Felt felt : driver.getValue()) {
+            boolean heldUp = net.leans && felt.ohms() >= TOO_WEAK_FOR_BIPOLAR;
+            if (can == Can.HIGH) {
+              with = with.withHigh(felt.high());
+            } else if (can == Can.LOW && !heldUp) {
+              with = with.withLow(felt.low());
+            }
+          }
+          extended.add(with);
         }
       }
       meetings = extended;
     }
     Set<Can> level = EnumSet.noneOf(Can.class);
     for (Meeting meeting : meetings) {
-      if (meeting.low == 0 && meeting.high == 0) {
-        level.add(Can.OPEN);
-      } else {
-        if (meeting.low >= meeting.high) {
-          level.add(Can.LOW);
-        }
-        if (meeting.high >= meeting.low) {
-          level.add(Can.HIGH);
-        }
-      }
+      boolean none = meeting.low.rank == 0 && meeting.high.rank == 0;
+      put(level, Can.OPEN, none);
+      put(level, Can.LOW, !none && !meeting.high.decidesOver(meeting.low));
+      put(level, Can.HIGH, !none && !meeting.low.decidesOver(meeting.high));
     }
     // Where both levels are possible, nobody asks whether the line may be open as well.
     if (level.contains(Can.HIGH) && level.contains(Can.LOW)) {
