@@ -40,7 +40,7 @@ class PartCommandTest {
         .contains("An open input:\n  /G2A or /G2B open: all outputs 1.")
         .contains("  - An enable left open, so that all outputs stay high.\n")
         .contains("Where makers and drawings differ:\n  none known\n")
-        .contains("  - function: from memory\n");
+        .contains("  - function: TI SN54HC138 data sheet SCLS107G (2021), function table\n");
   }
 
   @Test
