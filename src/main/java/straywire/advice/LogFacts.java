@@ -195,10 +195,7 @@ final class LogFacts {
 
   /** The nets at the terminals of a control: one, or two of a change-over. */
   private List<String> controlNets(String control) {
-    return module.contacts(module.controls().get(control)).stream()
-        .map(contact -> net(contact.terminal()))
-        .distinct()
-        .toList();
+    return module.controls().get(control).terminals().stream().map(this::net).distinct().toList();
   }
 
   private String net(End end) {

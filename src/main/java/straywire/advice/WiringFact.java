@@ -134,7 +134,11 @@ public sealed interface WiringFact {
   /** The net an end belongs to; empty when none. */
   record EndFact(String end, End.Kind kind, String net, Tie tie) implements WiringFact {}
 
-  /** A control. */
+  /**
+   * A control.
+   *
+   * @param net of its own terminal; empty when none
+   */
   record ControlFact(
       String control, Control.Kind kind, boolean restHigh, boolean pulled, String net)
       implements WiringFact {}
@@ -142,10 +146,11 @@ public sealed interface WiringFact {
   /**
    * A contact of a control.
    *
-   * @param contact its label; the control's own for the first
+   * @param contact its label; the control's own for the first to a rail
    * @param changesOver true when the control has another contact
-   * @param commonOnRail true when that has a terminal of its own
+   * @param commonOnRail true when that has a terminal of its own, and both close to one rail
    * @param pulled true when its terminal is meant to have a resistor of the control
+   * @param net at its terminal; empty when none, or when its common leg is on none
    */
   record ContactFact(
       String contact,
@@ -161,6 +166,13 @@ public sealed interface WiringFact {
       return contact.equals(control);
     }
   }
+
+  /**
+   * A contact between lines.
+   *
+   * @param common the net that its throw is joined to; empty when none
+   */
+  record PassFact(String contact, String common) implements WiringFact {}
 
   /**
    * A lamp.

@@ -16,6 +16,7 @@ import straywire.advice.WiringFact.JumperFact;
 import straywire.advice.WiringFact.LampFact;
 import straywire.advice.WiringFact.LampWord;
 import straywire.advice.WiringFact.PartFact;
+import straywire.advice.WiringFact.PassFact;
 import straywire.advice.WiringFact.PinFact;
 import straywire.advice.WiringFact.Programmed;
 import straywire.advice.WiringFact.RailFact;
@@ -26,12 +27,14 @@ import straywire.advice.WiringFact.WordMember;
 import straywire.module.ChangeOver;
 import straywire.module.Contact;
 import straywire.module.Control;
+import straywire.module.ControlContact;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Jumper;
 import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Net;
+import straywire.module.Pass;
 import straywire.module.RailSegment;
 import straywire.module.SeriesResistor;
 import straywire.module.Word;
@@ -152,17 +155,14 @@ final class WiringFacts {
               !control.pullTo().isEmpty(),
               netName(control.terminal())));
       for (Contact contact : module.contacts(control)) {
-        circuit.add(
-            new ContactFact(
-                contact.label(),
-                control.label(),
-                control.kind(),
-                control.changeOver().isPresent(),
-                control.changeOver().filter(ChangeOver::commonOnRail).isPresent(),
-                !contact.pullTo().isEmpty(),
-                netName(contact.terminal())));
+        contact(control, contact, !contact.pullTo().isEmpty(), netName(contact.terminal()));
       }
-      module.contacts(control).stream().map(Contact::terminal).distinct().forEach(this::end);
+      for (Pass pass : control.passes()) {
+        String common = netName(pass.common());
+        contact(control, pass, false, common.isEmpty() ? "" : netName(pass.thrown()));
+        circuit.add(new PassFact(pass.label(), common));
+      }
+      control.terminals().forEach(this::end);
     }
     for (Lamp lamp : module.lamps().values()) {
       End end = new End(End.Kind.LAMP, lamp.label(), 0);
@@ -191,6 +191,18 @@ final class WiringFacts {
       members(word);
       circuit.add(new LampWord(word.label(), word.members()));
     }
+  }
+
+  private void contact(Control control, ControlContact contact, boolean pulled, String net) {
+    circuit.add(
+        new ContactFact(
+            contact.label(),
+            control.label(),
+            control.kind(),
+            control.changeOver().isPresent(),
+            control.changeOver().filter(ChangeOver::commonOnRail).isPresent(),
+            pulled,
+            net));
   }
 
   private void end(End end) {

@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import straywire.faults.Edit;
 import straywire.faults.Hypothesis;
+import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Module;
 import straywire.module.Net;
@@ -30,9 +31,10 @@ final class Islands {
         net.ends().forEach(end -> joined.join(first, number.get(end.label())));
       }
     }
-    module
-        .contacts()
-        .forEach(c -> joined.join(number.get(c.control()), number.get(c.terminal().label())));
+    for (Control control : module.controls().values()) {
+      int own = number.get(control.label());
+      control.terminals().forEach(end -> joined.join(own, number.get(end.label())));
+    }
     int[] islands = joined.numbered();
     number.forEach((label, n) -> islandOf.put(label, islands[n]));
   }
@@ -41,7 +43,7 @@ final class Islands {
   private static Map<String, Integer> numbered(Module module) {
     Set<String> labels = new TreeSet<>(module.parts().keySet());
     labels.addAll(module.controls().keySet());
-    module.contacts().forEach(contact -> labels.add(contact.terminal().label()));
+    module.terminals().forEach(end -> labels.add(end.label()));
     labels.addAll(module.lamps().keySet());
     module.nets().forEach(net -> net.ends().forEach(end -> labels.add(end.label())));
     Map<String, Integer> number = new TreeMap<>();

@@ -15,8 +15,8 @@ import java.util.TreeSet;
 import straywire.faults.Edit;
 import straywire.faults.Hypothesis;
 import straywire.faults.WireEdit;
-import straywire.module.Contact;
 import straywire.module.Control;
+import straywire.module.ControlContact;
 import straywire.module.End;
 import straywire.module.Entry;
 import straywire.module.Fitted;
@@ -41,14 +41,14 @@ final class StepMenu {
   private final Module module;
   private final Instruments instruments;
   private final Islands islands;
-  private final List<Contact> contacts;
+  private final List<ControlContact> contacts;
   private final Map<End, Set<End>> terminalsAt = new HashMap<>();
 
   StepMenu(Module module, Instruments instruments) {
     this.module = module;
     this.instruments = instruments;
     islands = new Islands(module);
-    contacts = module.contacts();
+    contacts = module.everyContact();
   }
 
   /**
@@ -273,12 +273,9 @@ final class StepMenu {
     Set<End> nearFrom = joined(from.end());
     Set<End> nearTo = joined(to.end());
     Map<String, Boolean> set = new TreeMap<>();
-    for (Contact contact : contacts) {
+    for (ControlContact contact : contacts) {
       boolean position = controls.get(contact.control());
-      // Where it is at both, what is between the two is wires.
-      boolean between =
-          nearFrom.contains(contact.terminal()) != nearTo.contains(contact.terminal());
-      if (between
+      if (between(contact.ends(), nearFrom, nearTo)
           && position == contact.closedWhenHigh()
           && module.controls().get(contact.control()).kind() == Control.Kind.SWITCH) {
         set.put(contact.control(), !position);
@@ -287,13 +284,23 @@ final class StepMenu {
     return new Step.Beep(from, to, Collections.unmodifiableMap(set));
   }
 
+  /** Where a contact is at both, what is between the two is wires. */
+  private static boolean between(List<End> ends, Set<End> nearFrom, Set<End> nearTo) {
+    if (ends.size() == 1) {
+      return nearFrom.contains(ends.get(0)) != nearTo.contains(ends.get(0));
+    }
+    Set<End> near = new HashSet<>(nearFrom);
+    near.addAll(nearTo);
+    return near.containsAll(ends) && !nearFrom.containsAll(ends) && !nearTo.containsAll(ends);
+  }
+
   /** Terminals of contacts that the wiring as meant joins to an end. */
   private Set<End> joined(End end) {
     return terminalsAt.computeIfAbsent(
         end,
         e -> {
           Set<End> terminals = new HashSet<>(module.netOf(e).map(Net::ends).orElse(List.of(e)));
-          terminals.retainAll(contacts.stream().map(Contact::terminal).toList());
+          terminals.retainAll(module.terminals());
           return terminals;
         });
   }

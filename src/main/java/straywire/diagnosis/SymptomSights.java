@@ -141,7 +141,7 @@ final class SymptomSights {
           note(first, these, look, lamp, FIRST_BIT + 2 * bit + (inverted ^ upsideDown ? 1 : 0));
         });
     for (int other = 0; other < lamp && rest[0] != 0; other++) {
-      long joined = rest[0] & boards.wired(group, point(lamps.get(other)), point(label));
+      long joined = rest[0] & boards.wired(state, group, point(lamps.get(other)), point(label));
       note(first, joined, look, lamp, UNTRACED + other);
       rest[0] &= ~joined;
     }

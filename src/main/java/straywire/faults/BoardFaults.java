@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import straywire.module.ChangeOver;
 import straywire.module.Contact;
 import straywire.module.Control;
+import straywire.module.ControlContact;
 import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.RailSegment;
@@ -81,8 +82,9 @@ final class BoardFaults {
 
   Draft control(ControlEdit.ControlFault fault) {
     places.need(1, "a control");
-    Contact contact = places.contact(0);
-    if (fault == ControlEdit.ControlFault.PULL_MISSING && contact.pullTo().isEmpty()) {
+    ControlContact contact = places.contact(0);
+    if (fault == ControlEdit.ControlFault.PULL_MISSING
+        && module.contact(contact.label()).map(Contact::pullTo).orElse("").isEmpty()) {
       throw places.wrong("control " + contact.label() + " is meant to have no pull resistor");
     }
     return Draft.plain(
@@ -111,7 +113,7 @@ final class BoardFaults {
     if (places.count() == 1) {
       return Draft.plain(module, control.label(), new ControlEdit.CommonOpen(control.label()));
     }
-    Contact at = places.contact(1);
+    ControlContact at = places.contact(1);
     if (!at.control().equals(control.label())) {
       throw places.wrong(at.label() + " is no throw of " + control.label());
     }
@@ -123,7 +125,7 @@ final class BoardFaults {
 
   Draft contactBounces() {
     places.need(2, "a control and how often it closes");
-    Contact contact = places.contact(0);
+    ControlContact contact = places.contact(0);
     String times = places.label(1);
     ControlEdit.ControlFault fault =
         switch (times) {
@@ -133,6 +135,10 @@ final class BoardFaults {
           case "4" -> ControlEdit.ControlFault.BOUNCES_FOUR_TIMES;
           default -> throw places.wrong("a contact closes any, 2, 3 or 4 times, got " + times);
         };
+    if (fault == ControlEdit.ControlFault.BOUNCES_ANYHOW
+        && module.contact(contact.label()).isEmpty()) {
+      throw places.wrong("a contact between lines closes 2, 3 or 4 times, got any");
+    }
     return Draft.plain(
         module,
         contact.label() + " " + times,

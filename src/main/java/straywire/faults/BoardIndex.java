@@ -15,7 +15,7 @@ final class BoardIndex {
   BoardIndex(Module module) {
     BoardWords board = new BoardWords(module);
     module.parts().keySet().forEach(part -> board.pins(part).forEach(this::put));
-    module.contacts().forEach(contact -> put(contact.terminal()));
+    module.terminals().forEach(this::put);
     module.lamps().keySet().forEach(label -> put(new End(End.Kind.LAMP, label, 0)));
     module.passives().ends().forEach(this::put);
     module.rails().forEach(rail -> put(new End(End.Kind.RAIL, rail.label(), 0)));

@@ -11,6 +11,7 @@ import straywire.module.Fitted;
 import straywire.module.Jumper;
 import straywire.module.Lamp;
 import straywire.module.Module;
+import straywire.module.Pass;
 import straywire.module.Point;
 import straywire.parts.PinSpec;
 
@@ -52,6 +53,10 @@ final class BoardWords {
 
   /** A contact, by its control alone when that has no other. */
   String contact(String label) {
+    Optional<Pass> pass = module.pass(label);
+    if (pass.isPresent()) {
+      return "throw " + label + " of " + control(pass.get().control());
+    }
     Contact contact = module.contact(label).orElseThrow();
     String control = control(contact.control());
     Optional<ChangeOver> other = module.controls().get(contact.control()).changeOver();

@@ -3,8 +3,10 @@ package straywire.faults;
 import java.util.List;
 import straywire.module.Contact;
 import straywire.module.Control;
+import straywire.module.ControlContact;
 import straywire.module.End;
 import straywire.module.Module;
+import straywire.module.Net;
 import straywire.sim.Variation;
 
 /** What is wrong with a switch or button. */
@@ -27,7 +29,10 @@ public sealed interface ControlEdit extends Edit {
 
     @Override
     public List<End> touches(Module module) {
-      return List.of(wired(module).terminal());
+      return module.everyContact().stream()
+          .filter(c -> c.label().equals(contact))
+          .flatMap(c -> c.ends().stream())
+          .toList();
     }
 
     @Override
@@ -35,6 +40,7 @@ public sealed interface ControlEdit extends Edit {
       return Claim.of("control", control, contact);
     }
 
+    /** A contact to a rail. */
     private Contact wired(Module module) {
       return module.contact(contact).orElseThrow();
     }
@@ -59,13 +65,19 @@ public sealed interface ControlEdit extends Edit {
       String whole = "the " + new BoardWords(module).control(control);
       boolean changesOver = module.controls().get(control).changeOver().isPresent();
       return switch (fault) {
-        case BOUNCES_ANYHOW, BOUNCES_TWICE, BOUNCES_THREE_TIMES, BOUNCES_FOUR_TIMES ->
-            changesOver
-                ? "Lead both throws of " + whole + " into a latch of two gates"
-                : "Quiet "
-                    + name
-                    + ": 10 kilohm and 1 uF before a Schmitt input, or a change-over contact with a"
-                    + " latch of two gates";
+        case BOUNCES_ANYHOW, BOUNCES_TWICE, BOUNCES_THREE_TIMES, BOUNCES_FOUR_TIMES -> {
+          if (module.pass(contact).filter(pass -> !onRail(module, pass.common())).isPresent()) {
+            yield "Let gates that "
+                + whole
+                + " steers pass on one of the two lines, in place of its contacts";
+          }
+          yield changesOver
+              ? "Lead both throws of " + whole + " into a latch of two gates"
+              : "Quiet "
+                  + name
+                  + ": 10 kilohm and 1 uF before a Schmitt input, or a change-over contact with a"
+                  + " latch of two gates";
+        }
         case CONTACT_NEVER_CLOSES, CONTACT_ALWAYS_CLOSED -> {
           if (changesOver) {
             yield "See that each leg of " + whole + " has its wire; if so, exchange it";
@@ -84,6 +96,10 @@ public sealed interface ControlEdit extends Edit {
       };
     }
 
+    private static boolean onRail(Module module, End end) {
+      return module.netOf(end).map(Net::onRail).orElse(false);
+    }
+
     @Override
     public List<String> seenAt(Module module) {
       return fault == ControlFault.PULL_MISSING ? List.of("control " + control) : List.of();
@@ -95,22 +111,19 @@ public sealed interface ControlEdit extends Edit {
     String control();
 
     /** What a contact of it then does. */
-    Variation.ControlFault faultOf(Contact contact);
+    Variation.ControlFault faultOf(ControlContact contact);
 
     @Override
     default void build(Building building) {
       Module module = building.wiring.module();
       module
-          .contacts(module.controls().get(control()))
+          .everyContact(module.controls().get(control()))
           .forEach(contact -> building.variation.control(contact.label(), faultOf(contact)));
     }
 
     @Override
     default List<End> touches(Module module) {
-      return module.contacts(module.controls().get(control())).stream()
-          .map(Contact::terminal)
-          .distinct()
-          .toList();
+      return module.controls().get(control()).terminals();
     }
 
     @Override
@@ -122,7 +135,7 @@ public sealed interface ControlEdit extends Edit {
   /** The two throws wired the wrong way round; the outer legs look alike, so no look shows it. */
   record ThrowsExchanged(String control) implements Throws {
     @Override
-    public Variation.ControlFault faultOf(Contact contact) {
+    public Variation.ControlFault faultOf(ControlContact contact) {
       return Variation.ControlFault.EXCHANGED;
     }
 
@@ -141,7 +154,7 @@ public sealed interface ControlEdit extends Edit {
   /** No wire from the common leg of a change-over to its rail. */
   record CommonOpen(String control) implements Throws {
     @Override
-    public Variation.ControlFault faultOf(Contact contact) {
+    public Variation.ControlFault faultOf(ControlContact contact) {
       return Variation.ControlFault.NEVER_CLOSES;
     }
 
@@ -177,7 +190,7 @@ public sealed interface ControlEdit extends Edit {
    */
   record CommonAtThrow(String control, String contact) implements Throws {
     @Override
-    public Variation.ControlFault faultOf(Contact of) {
+    public Variation.ControlFault faultOf(ControlContact of) {
       return of.label().equals(contact)
           ? Variation.ControlFault.ALWAYS_CLOSED
           : Variation.ControlFault.NEVER_CLOSES;

@@ -1,8 +1,8 @@
 package straywire.faults;
 
 import java.util.Optional;
-import straywire.module.Contact;
 import straywire.module.Control;
+import straywire.module.ControlContact;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Jumper;
@@ -147,8 +147,12 @@ final class Places {
     return found(at, Optional.ofNullable(module.controls().get(label(at))), "control");
   }
 
-  Contact contact(int at) {
-    return found(at, module.contact(label(at)), "control");
+  ControlContact contact(int at) {
+    String label = label(at);
+    return found(
+        at,
+        module.everyContact().stream().filter(c -> c.label().equals(label)).findFirst(),
+        "control");
   }
 
   IllegalArgumentException wrong(String why) {

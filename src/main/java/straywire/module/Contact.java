@@ -1,7 +1,9 @@
 package straywire.module;
 
+import java.util.List;
+
 /**
- * One contact of a control: to a rail in one of the two positions, open in the other.
+ * A contact of a control to a rail: closed in one of the two positions, open in the other.
  *
  * @param label what a fault of it is named by: the control's own for the first contact; for the
  *     other of a change-over the label of its terminal, or control and rail when both contacts meet
@@ -21,7 +23,13 @@ public record Contact(
     String closesTo,
     boolean closedWhenHigh,
     String pullTo,
-    int pullOhms) {
+    int pullOhms)
+    implements ControlContact {
+  @Override
+  public List<End> ends() {
+    return List.of(terminal);
+  }
+
   /** True for the contact by whose label its control goes. */
   public boolean first() {
     return label.equals(control);

@@ -29,7 +29,7 @@ public final class Labels {
   public Labels(Module module) {
     this.module = module;
     module.rails().forEach(r -> put(End.Kind.RAIL, r.label()));
-    module.contacts().forEach(c -> byLabel.put(c.terminal().label(), c.terminal()));
+    module.terminals().forEach(end -> byLabel.put(end.label(), end));
     module.lamps().keySet().forEach(label -> put(End.Kind.LAMP, label));
     module.passives().ends().forEach(end -> byLabel.put(end.toString(), end));
     module.ports().values().forEach(lines -> lines.forEach(l -> put(End.Kind.PORT, l)));

@@ -56,8 +56,11 @@ public record Module(
     return controls.values().stream().flatMap(c -> contacts(c).stream()).toList();
   }
 
-  /** The contacts of a control: one, or two of a change-over. */
+  /** The contacts of a control to rails: one, two of a change-over, none of one between lines. */
   public List<Contact> contacts(Control control) {
+    if (!control.passes().isEmpty()) {
+      return List.of();
+    }
     boolean toSupply = rail(control.closesTo()).map(RailSegment::supply).orElse(false);
     Contact first =
         new Contact(
@@ -70,13 +73,39 @@ public record Module(
             control.pullOhms());
     return Stream.concat(
             Stream.of(first),
-            control.changeOver().stream().map(other -> other.contact(control, !toSupply)))
+            control.changeOver().flatMap(other -> other.contact(control, !toSupply)).stream())
         .toList();
   }
 
-  /** A contact by its label. */
+  /** Every contact of every change-over between lines, that of the position low first. */
+  public List<Pass> passes() {
+    return controls.values().stream().flatMap(c -> c.passes().stream()).toList();
+  }
+
+  /** The contacts of a control, to rails and between lines. */
+  public List<ControlContact> everyContact(Control control) {
+    return Stream.<ControlContact>concat(contacts(control).stream(), control.passes().stream())
+        .toList();
+  }
+
+  /** The contacts of every control, to rails and between lines. */
+  public List<ControlContact> everyContact() {
+    return controls.values().stream().flatMap(c -> everyContact(c).stream()).toList();
+  }
+
+  /** Every place where a wire of a control ends. */
+  public List<End> terminals() {
+    return controls.values().stream().flatMap(c -> c.terminals().stream()).toList();
+  }
+
+  /** A contact to a rail by its label. */
   public Optional<Contact> contact(String label) {
     return contacts().stream().filter(c -> c.label().equals(label)).findFirst();
+  }
+
+  /** A contact between lines by its label. */
+  public Optional<Pass> pass(String label) {
+    return passes().stream().filter(p -> p.label().equals(label)).findFirst();
   }
 
   public List<Jumper> jumpers() {

@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import straywire.parts.Family;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
+import straywire.parts.PinKind;
 
 /** Makes a module of a YAML tree, strictly: the first thing wrong, top to bottom, is told. */
 final class ModuleBinder {
@@ -93,8 +94,34 @@ final class ModuleBinder {
         top.containsKey("neighbours") ? wiring.neighbours(top.get("neighbours")) : List.of();
     Module wired = module(nets, neighbours, List.of(), OnPaper.NOTHING);
     ContentsBinder.check(wired, top.get("parts").fields());
+    refuseSwitchedSupply(wired);
     List<Entry> exercise = top.containsKey("exercise") ? exercise(wired) : List.of();
     return module(nets, neighbours, exercise, new PaperBinder(wired).read(top));
+  }
+
+  /** What a part forgets that loses its supply by a switch is not simulated. */
+  private void refuseSwitchedSupply(Module wired) {
+    for (End end : wired.passes().stream().flatMap(pass -> pass.ends().stream()).toList()) {
+      Optional<Net> net = wired.netOf(end).filter(n -> !n.onRail());
+      net.stream()
+          .flatMap(n -> n.ends().stream())
+          .filter(e -> e.kind() == End.Kind.PIN && powers(e))
+          .findFirst()
+          .ifPresent(
+              pin -> {
+                throw top.get("nets")
+                    .fields()
+                    .get(net.orElseThrow().name())
+                    .wrong(
+                        pin
+                            + " takes its supply through a change-over; wire it straight to a rail");
+              });
+    }
+  }
+
+  private boolean powers(End pin) {
+    PinKind kind = parts.get(pin.label()).part().pin(pin.pin()).kind();
+    return kind == PinKind.SUPPLY || kind == PinKind.GROUND;
   }
 
   private Module module(
@@ -229,6 +256,11 @@ final class ModuleBinder {
   }
 
   private void control(String label, YamlValue value) {
+    Map<String, YamlValue> written = value.fields();
+    if (written.containsKey("low-throw") || written.containsKey("high-throw")) {
+      betweenLines(label, value);
+      return;
+    }
     Map<String, YamlValue> fields =
         value.fields(
             List.of("kind", "closes-to"),
@@ -306,6 +338,42 @@ final class ModuleBinder {
             pullOhms,
             restHigh,
             changeOver(value, fields, closesTo)));
+  }
+
+  /** A change-over whose common is a line, joined to one of two others. */
+  private void betweenLines(String label, YamlValue value) {
+    for (String single : List.of("closes-to", "pull-to", "pull-ohms", "ways")) {
+      if (value.fields().containsKey(single)) {
+        throw value.wrong(
+            "the common of a change-over is a line (low-throw and high-throw) or at a rail"
+                + " (closes-to), not both; a resistor at a throw is written under resistors");
+      }
+    }
+    Map<String, YamlValue> fields =
+        value.fields(List.of("kind", "low-throw", "high-throw"), List.of("title", "rest"));
+    take(value, label, LABEL, "a control");
+    String title = fields.containsKey("title") ? fields.get("title").text() : "";
+    boolean button = fields.get("kind").oneOf(List.of("switch", "button")).equals("button");
+    for (String side : List.of("low-throw", "high-throw")) {
+      take(fields.get(side), fields.get(side).word(), LABEL, "a throw");
+    }
+    boolean restHigh =
+        fields.containsKey("rest")
+            && fields.get("rest").oneOf(List.of("low", "high")).equals("high");
+    ChangeOver between =
+        new ChangeOver.BetweenLines(
+            fields.get("low-throw").word(), fields.get("high-throw").word());
+    controls.put(
+        label,
+        new Control(
+            label,
+            button ? Control.Kind.BUTTON : Control.Kind.SWITCH,
+            title,
+            "",
+            "",
+            0,
+            restHigh,
+            Optional.of(between)));
   }
 
   private Optional<ChangeOver> changeOver(

@@ -62,10 +62,7 @@ public final class ModuleFile {
         }
       }
     }
-    module.contacts().stream()
-        .map(Contact::terminal)
-        .distinct()
-        .forEach(end -> note(notes, wired, end));
+    module.terminals().forEach(end -> note(notes, wired, end));
     module.lamps().keySet().forEach(l -> note(notes, wired, new End(End.Kind.LAMP, l, 0)));
     module.passives().ends().forEach(end -> note(notes, wired, end));
     module

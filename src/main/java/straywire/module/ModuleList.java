@@ -108,6 +108,10 @@ public final class ModuleList {
   }
 
   private void control(List<String> words, int number) {
+    if (words.size() > 2 && words.get(2).equals("low-throw")) {
+      betweenLines(words, number);
+      return;
+    }
     String[] keys = {"kind", "closes-to", "pull-to", "pull-ohms", "rest"};
     int last = words.size() - 2;
     boolean changesOver = last > 2 && OTHER.contains(words.get(last));
@@ -118,7 +122,8 @@ public final class ModuleList {
           number,
           "a control is: label, switch or button, the rail its contact closes to, then the rail and"
               + " ohms of its resistor, then low or high at rest; such as A switch GND VCC 1000"
-              + " low; a change-over goes on with other-throw and a label, or other-rail and a rail");
+              + " low; a change-over goes on with other-throw and a label, or other-rail and a rail;"
+              + " one between lines is P switch low-throw A high-throw B");
     }
     kinds.put(words.get(0), "controls");
     List<String> pairs = new ArrayList<>();
@@ -128,6 +133,24 @@ public final class ModuleList {
     }
     if (changesOver) {
       pairs.addAll(words.subList(last, words.size()));
+    }
+    put("controls", fields(words.get(0), pairs.toArray(String[]::new)), number);
+  }
+
+  private void betweenLines(List<String> words, int number) {
+    if (words.size() < 6 || words.size() > 7 || !words.get(4).equals("high-throw")) {
+      throw new InputError(
+          file,
+          number,
+          "a change-over between lines is: label, switch or button, low-throw and a label,"
+              + " high-throw and a label, then low or high at rest; such as P switch low-throw A"
+              + " high-throw B low");
+    }
+    kinds.put(words.get(0), "controls");
+    List<String> pairs = new ArrayList<>(List.of("kind"));
+    pairs.addAll(words.subList(1, 6));
+    if (words.size() == 7) {
+      pairs.addAll(List.of("rest", words.get(6)));
     }
     put("controls", fields(words.get(0), pairs.toArray(String[]::new)), number);
   }

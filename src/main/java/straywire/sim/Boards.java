@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import straywire.module.Control;
@@ -23,24 +24,60 @@ public final class Boards {
   private final Wiring wiring;
   private final List<Variation> variations;
   final LaneGroup[] groups;
-  private final SignalReader[] readers;
-  private final UnknownTrace[] traces;
+
+  /** For each group, its lanes by what the change-overs between lines join. */
+  private final List<Map<Standing, Standpoint>> standpoints = new ArrayList<>();
+
+  private final Standpoint[] fixed;
+
+  /** A lane group, and what reads its states. */
+  private record Standpoint(LaneGroup group, SignalReader reader, UnknownTrace trace) {
+    static Standpoint of(Wiring wiring, List<Variation> variations, Standing standing) {
+      LaneGroup group = new LaneGroup(wiring, variations, standing);
+      return new Standpoint(group, new SignalReader(group), new UnknownTrace(group));
+    }
+  }
 
   public Boards(Wiring wiring, List<Variation> variations) {
     this.wiring = wiring;
     this.variations = List.copyOf(variations);
     int count = Lanes.groups(variations.size());
     groups = new LaneGroup[count];
-    readers = new SignalReader[count];
-    traces = new UnknownTrace[count];
+    fixed = new Standpoint[count];
+    Standing rest = Standing.atRest(wiring, rest());
+    for (int g = 0; g < count; g++) {
+      standpoints.add(new ConcurrentHashMap<>());
+    }
     eachGroup(
         g -> {
-          int from = g * Lanes.COUNT;
-          int to = Math.min(from + Lanes.COUNT, variations.size());
-          groups[g] = new LaneGroup(wiring, this.variations.subList(from, to));
-          readers[g] = new SignalReader(groups[g]);
-          traces[g] = new UnknownTrace(groups[g]);
+          fixed[g] = Standpoint.of(wiring, variationsOf(g), rest);
+          standpoints.get(g).put(rest, fixed[g]);
+          groups[g] = fixed[g].group();
         });
+  }
+
+  private List<Variation> variationsOf(int group) {
+    int from = group * Lanes.COUNT;
+    return variations.subList(from, Math.min(from + Lanes.COUNT, variations.size()));
+  }
+
+  /** The lanes of a group with copper as the controls stand; compiled when first needed. */
+  private Standpoint at(int group, Map<String, Boolean> controls) {
+    return wiring.passes().isEmpty() ? fixed[group] : at(group, Standing.atRest(wiring, controls));
+  }
+
+  private Standpoint at(int group, Standing standing) {
+    return standpoints
+        .get(group)
+        .computeIfAbsent(standing, s -> Standpoint.of(wiring, variationsOf(group), s));
+  }
+
+  private Map<String, Boolean> rest() {
+    Map<String, Boolean> rest = new TreeMap<>();
+    for (Control control : wiring.module().controls().values()) {
+      rest.put(control.label(), control.restLevel());
+    }
+    return rest;
   }
 
   /**
@@ -71,11 +108,7 @@ public final class Boards {
 
   /** Power off, every control at its rest position. */
   public BoardState off() {
-    Map<String, Boolean> rest = new TreeMap<>();
-    for (Control control : wiring.module().controls().values()) {
-      rest.put(control.label(), control.restLevel());
-    }
-    return new BoardState(false, rest, new long[0][]);
+    return new BoardState(false, rest(), new long[0][]);
   }
 
   /** Power switched off: only what is kept without power stays, and the controls stay put. */
@@ -90,8 +123,11 @@ public final class Boards {
     eachGroup(
         g ->
             words[g] =
-                groups[g].powerUp(
-                    state.controls(), off.length == 0 ? Optional.empty() : Optional.of(off[g])));
+                at(g, state.controls())
+                    .group()
+                    .powerUp(
+                        state.controls(),
+                        off.length == 0 ? Optional.empty() : Optional.of(off[g])));
     return new BoardState(true, state.controls(), words);
   }
 
@@ -125,7 +161,7 @@ public final class Boards {
     if (!state.powered()) {
       return new BoardState(false, controls, state.groups());
     }
-    Map<String, Boolean> sorted = new TreeMap<>(levels);
+    HandMove move = HandMove.of(wiring, state.controls(), controls, levels);
     long[][] words = new long[groups.length][];
     eachGroup(
         g -> {
@@ -133,7 +169,7 @@ public final class Boards {
           if (startsOver) {
             groups[g].startOver(words[g]);
           }
-          groups[g].move(words[g], sorted);
+          move.work(words[g], standing -> at(g, standing).group());
         });
     return new BoardState(true, controls, words);
   }
@@ -212,7 +248,9 @@ public final class Boards {
     if (!state.powered()) {
       return nothing(group);
     }
-    return readers[group].read(state.groups()[group], groups[group].node(point));
+    return at(group, state.controls())
+        .reader()
+        .read(state.groups()[group], groups[group].node(point));
   }
 
   private long[] nothing(int group) {
@@ -249,7 +287,7 @@ public final class Boards {
       java.util.Arrays.setAll(all, v -> nothing(group));
       return all;
     }
-    long[][] byNode = readers[group].readAll(state.groups()[group]);
+    long[][] byNode = at(group, state.controls()).reader().readAll(state.groups()[group]);
     java.util.Arrays.setAll(all, v -> byNode[groups[group].topology.node(v)]);
     return all;
   }
@@ -263,7 +301,8 @@ public final class Boards {
       return nothing(group);
     }
     LaneGroup in = groups[group];
-    long[] lanes = readers[group].read(state.groups()[group], in.lampNode(lamp));
+    long[] lanes =
+        at(group, state.controls()).reader().read(state.groups()[group], in.lampNode(lamp));
     if (!in.lightsOnHigh(lamp)) {
       lanes = Signal.upsideDown(lanes);
     }
@@ -280,9 +319,13 @@ public final class Boards {
     return groups[group].deadLamps.getOrDefault(lamp, 0L);
   }
 
-  /** Lanes of a group in which two points are joined by wires alone. */
-  public long wired(int group, Point from, Point to) {
-    return groups[group].joined(groups[group].node(from), groups[group].node(to), Map.of());
+  /**
+   * Lanes of a group in which two points are joined by copper: wires, and change-overs between
+   * lines as they stand; not contacts to rails.
+   */
+  public long wired(BoardState state, int group, Point from, Point to) {
+    LaneGroup in = at(group, state.controls()).group();
+    return in.joined(in.node(from), in.node(to), Map.of());
   }
 
   /**
@@ -291,7 +334,8 @@ public final class Boards {
    * @param controls where they stand
    */
   public long joined(int group, Point from, Point to, Map<String, Boolean> controls) {
-    return groups[group].joined(groups[group].node(from), groups[group].node(to), controls);
+    LaneGroup in = at(group, controls).group();
+    return in.joined(in.node(from), in.node(to), controls);
   }
 
   /**
@@ -334,12 +378,15 @@ public final class Boards {
   /** Follows the unknown level at a point back, in those of {@code lanes} where it is one bit. */
   public void trace(BoardState state, int group, Point point, long lanes, Shown shown) {
     LaneGroup in = groups[group];
-    traces[group].follow(
-        state.groups()[group],
-        in.node(point),
-        lanes,
-        (seat, cell, inverted, these) ->
-            shown.cell(in.seats.get(seat).label, in.seats.get(seat).part, cell, inverted, these));
+    at(group, state.controls())
+        .trace()
+        .follow(
+            state.groups()[group],
+            in.node(point),
+            lanes,
+            (seat, cell, inverted, these) ->
+                shown.cell(
+                    in.seats.get(seat).label, in.seats.get(seat).part, cell, inverted, these));
   }
 
   /** Follows an unknown lamp back; inverted means that the lamp is lit when the bit is 0. */
@@ -372,7 +419,7 @@ public final class Boards {
     for (int g = 0; g < words.length; g++) {
       int from = g * Lanes.COUNT;
       int count = Math.min(Lanes.COUNT, lanes.length - from);
-      StateCarrier carrier = new StateCarrier(into.groups[g]);
+      StateCarrier carrier = new StateCarrier(into.at(g, state.controls()).group());
       for (int source = 0; source < groups.length; source++) {
         int here = source;
         int[] to =

@@ -6,9 +6,7 @@ import straywire.module.Resistor;
 
 /** A contact on its node: to one rail, with a resistor to the other. */
 final class ControlSeat {
-  /** How often a contact opens again after it closed, at most. */
-  static final int MOST_BOUNCES = 3;
-
+  final String label;
   final int node;
   final int firstDriver;
 
@@ -16,21 +14,12 @@ final class ControlSeat {
   private final long contactHigh;
   private final long pullLow;
   private final long pullHigh;
-  private long neverCloses;
-  private long alwaysClosed;
-  private long noPull;
-
-  /** Lanes in which it is closed in the other position than meant. */
-  private long exchanged;
-
-  /** Lanes in which the contact closes more than once, more than twice, more than three times. */
-  private final long[] closesAgain = new long[MOST_BOUNCES];
-
-  private long closesAnyhow;
+  private final ContactLanes lanes;
   final int pullOhms;
   private final boolean closedWhenHigh;
 
   ControlSeat(Contact contact, Wiring wiring, Topology topology, int at) {
+    label = contact.label();
     node = topology.node(wiring.row(contact.terminal()));
     firstDriver = at;
     int contactRail = topology.node(wiring.rail(contact.closesTo()));
@@ -46,9 +35,11 @@ final class ControlSeat {
     }
     pullOhms = contact.pullOhms();
     closedWhenHigh = contact.closedWhenHigh();
+    lanes = new ContactLanes(closedWhenHigh);
   }
 
-  private ControlSeat(int node, Topology topology, int at) {
+  private ControlSeat(String label, int node, Topology topology, int at) {
+    this.label = label;
     this.node = node;
     firstDriver = at;
     contactLow = topology.railLow[node];
@@ -57,7 +48,8 @@ final class ControlSeat {
     pullHigh = 0;
     pullOhms = 0;
     closedWhenHigh = true;
-    alwaysClosed = -1L;
+    lanes = new ContactLanes(closedWhenHigh);
+    lanes.fault(Variation.ControlFault.ALWAYS_CLOSED, -1L);
   }
 
   /** A resistor is a contact that is never closed. */
@@ -81,7 +73,7 @@ final class ControlSeat {
    * other end as a closed contact is.
    */
   static ControlSeat ofRailAt(End end, Wiring wiring, Topology topology, int at) {
-    return new ControlSeat(topology.node(wiring.row(end)), topology, at);
+    return new ControlSeat(end.toString(), topology.node(wiring.row(end)), topology, at);
   }
 
   /** Puts a resistor's pull on its node. */
@@ -90,24 +82,12 @@ final class ControlSeat {
   }
 
   void fault(Variation.ControlFault fault, long lane) {
-    switch (fault) {
-      case NEVER_CLOSES -> neverCloses |= lane;
-      case ALWAYS_CLOSED -> alwaysClosed |= lane;
-      case NO_PULL -> noPull |= lane;
-      case EXCHANGED -> exchanged |= lane;
-      case CLOSES_ANYHOW -> closesAnyhow |= lane;
-      case CLOSES_TWICE, CLOSES_THREE_TIMES, CLOSES_FOUR_TIMES -> {
-        for (int bounce = 0; bounce < fault.closings() - 1; bounce++) {
-          closesAgain[bounce] |= lane;
-        }
-      }
-    }
+    lanes.fault(fault, lane);
   }
 
   /** Lanes in which this position closes the contact. */
   long closed(boolean high, long used) {
-    long position = high == closedWhenHigh ? used & ~exchanged : exchanged;
-    return (position & ~neverCloses) | alwaysClosed;
+    return lanes.closed(high, used);
   }
 
   /** Lanes in which this position joins the terminal to supply, or to ground. */
@@ -130,7 +110,11 @@ final class ControlSeat {
     long closed = closed(high, used);
     long contact = drivers.set(state, firstDriver, contactHigh & closed, contactLow & closed);
     long pull =
-        drivers.set(state, firstDriver + 1, pullHigh & ~noPull & used, pullLow & ~noPull & used);
+        drivers.set(
+            state,
+            firstDriver + 1,
+            pullHigh & ~lanes.noPull() & used,
+            pullLow & ~lanes.noPull() & used);
     return contact | pull;
   }
 
@@ -140,12 +124,12 @@ final class ControlSeat {
    * @param bounce which time, from 0
    */
   long bounces(int bounce) {
-    return closesAgain[bounce] | closesAnyhow;
+    return lanes.bounces(bounce);
   }
 
   /** In lanes {@code where} the closed contact opens, or may be open. */
   void open(int bounce, Drivers drivers, long[] state, long where) {
-    long may = closesAnyhow & ~closesAgain[bounce];
+    long may = lanes.mayBounce(bounce);
     drivers.setIn(state, firstDriver, contactHigh & may, contactLow & may, -1L, where);
   }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,6 +15,7 @@ import straywire.module.Contents;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
+import straywire.module.Pass;
 import straywire.module.Point;
 import straywire.module.Resistor;
 import straywire.module.SeriesResistor;
@@ -58,10 +58,14 @@ final class LaneGroup {
 
   private final Map<String, ControlSeat> contacts = new TreeMap<>();
 
-  /** The contacts of each control: one, or two of a change-over. */
+  /** The contacts of each control to rails: one, or two of a change-over. */
   private final Map<String, List<ControlSeat>> controls = new TreeMap<>();
 
   private final Set<String> changeOvers;
+
+  /** The contacts between lines, in the order of {@link Wiring#passes}. */
+  private final List<ContactLanes> passes = new ArrayList<>();
+
   private final Map<String, Integer> lampNodes = new HashMap<>();
   private final List<ControlSeat> resistors = new ArrayList<>();
   private final int[][] seatsOnNode;
@@ -80,9 +84,13 @@ final class LaneGroup {
   private final boolean[] touchedNodes;
   private final boolean[] touchedSeats;
 
-  LaneGroup(Wiring wiring, List<Variation> variations) {
+  /**
+   * @param standing of the change-overs between lines; states go from one standing to another as
+   *     they are
+   */
+  LaneGroup(Wiring wiring, List<Variation> variations, Standing standing) {
     this.wiring = wiring;
-    topology = new Topology(wiring, variations);
+    topology = new Topology(wiring, variations, passing(variations, standing));
     nodes = topology.nodeCount;
     for (String lamp : wiring.module().lamps().keySet()) {
       lampNodes.put(lamp, topology.node(wiring.row(new End(End.Kind.LAMP, lamp, 0))));
@@ -145,6 +153,33 @@ final class LaneGroup {
     touchedDrivers = new boolean[drivers.count];
     touchedNodes = new boolean[nodes];
     touchedSeats = new boolean[seats.size()];
+  }
+
+  private long[] passing(List<Variation> variations, Standing standing) {
+    long used = Lanes.first(variations.size());
+    for (Pass pass : wiring.passes()) {
+      ContactLanes lanes = new ContactLanes(pass.closedWhenHigh());
+      for (int lane = 0; lane < variations.size(); lane++) {
+        for (Variation.Labelled<Variation.ControlFault> fault : variations.get(lane).controls) {
+          if (fault.label().equals(pass.label())) {
+            lanes.fault(fault.fault(), Lanes.bit(lane));
+          }
+        }
+      }
+      passes.add(lanes);
+    }
+    long[] passing = new long[passes.size()];
+    Arrays.setAll(passing, i -> standing.closed(wiring.passes().get(i), passes.get(i), used));
+    return passing;
+  }
+
+  /** Lanes in which some contact between lines opens when a standing is reached. */
+  long opened(Standing reached) {
+    long opened = 0;
+    for (int i = 0; i < passes.size(); i++) {
+      opened |= reached.opened(wiring.passes().get(i), passes.get(i), topology.used);
+    }
+    return opened;
   }
 
   private int endOfMemory() {
@@ -253,7 +288,9 @@ final class LaneGroup {
         seats.stream().filter(s -> s.label.equals(part)).forEach(s -> s.unlist(bit));
       }
       for (Variation.Labelled<Variation.ControlFault> fault : variation.controls) {
-        contacts.get(fault.label()).fault(fault.fault(), bit);
+        if (contacts.containsKey(fault.label())) {
+          contacts.get(fault.label()).fault(fault.fault(), bit);
+        }
       }
     }
   }
@@ -293,8 +330,8 @@ final class LaneGroup {
   }
 
   /**
-   * Lanes in which two nodes are joined, power off: through edges, through one rail, or through
-   * closed contacts to one rail.
+   * Lanes in which two nodes are joined, power off: through edges and contacts between lines,
+   * through one rail, or through closed contacts to one rail.
    *
    * @param levels where controls stand; of one that is not there no contact is closed
    */
@@ -315,7 +352,7 @@ final class LaneGroup {
   private long atRail(boolean supply, int node, long[] reached, Map<String, Boolean> levels) {
     long at = supply ? topology.railHigh[node] : topology.railLow[node];
     for (Map.Entry<String, Boolean> level : levels.entrySet()) {
-      for (ControlSeat seat : controls.get(level.getKey())) {
+      for (ControlSeat seat : contactsOf(level.getKey())) {
         at |= reached[seat.node] & seat.joins(supply, level.getValue(), topology.used);
       }
     }
@@ -396,11 +433,11 @@ final class LaneGroup {
     return state;
   }
 
-  /** Puts every contact and every resistor on its node, as the controls stand. */
+  /** Puts the contacts of these controls and every resistor on their nodes. */
   private void setContacts(long[] state, Map<String, Boolean> levels) {
-    controls.forEach(
-        (label, throwsOf) ->
-            throwsOf.forEach(seat -> seat.move(levels.get(label), drivers, state, topology.used)));
+    levels.forEach(
+        (label, high) ->
+            contactsOf(label).forEach(seat -> seat.move(high, drivers, state, topology.used)));
     resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
   }
 
@@ -430,37 +467,19 @@ final class LaneGroup {
     return false;
   }
 
-  /** Moves controls, all at once, and lets the module settle. */
-  void move(long[] state, Map<String, Boolean> levels) {
-    leave(state, levels);
-    Map<ControlSeat, Long> closing = new LinkedHashMap<>();
-    levels.forEach(
-        (label, high) -> {
-          for (ControlSeat seat : controls.get(label)) {
-            long moved = seat.move(high, drivers, state, topology.used);
-            if (moved != 0) {
-              touchedDrivers[seat.firstDriver] = true;
-            }
-            long closed = moved & seat.closed(high, topology.used);
-            if ((closed & seat.bounces(0)) != 0) {
-              closing.put(seat, closed);
-            }
-          }
-        });
-    settle(state);
-    for (int bounce = 0; bounce < ControlSeat.MOST_BOUNCES && !closing.isEmpty(); bounce++) {
-      bounce(state, closing, bounce);
-    }
-  }
-
-  /** A change-over breaks before it makes: for a moment both of its contacts are open. */
-  private void leave(long[] state, Map<String, Boolean> levels) {
-    if (Collections.disjoint(changeOvers, levels.keySet())) {
+  /**
+   * Opens what a move opens, before anything closes, and lets the module settle: a change-over
+   * breaks before it makes.
+   *
+   * @param opened lanes in which copper opens as well, this group standing after that
+   */
+  void leave(long[] state, HandMove move, long opened) {
+    if (opened == 0 && Collections.disjoint(changeOvers, move.levels().keySet())) {
       return;
     }
     long[] settled = state.clone();
-    long lanes = 0;
-    for (Map.Entry<String, Boolean> level : levels.entrySet()) {
+    long lanes = opened;
+    for (Map.Entry<String, Boolean> level : move.levels().entrySet()) {
       if (!changeOvers.contains(level.getKey())) {
         continue;
       }
@@ -473,42 +492,91 @@ final class LaneGroup {
       }
     }
     if (lanes != 0) {
+      if (opened != 0) {
+        takeUp(state, move);
+      }
       settle(state);
       keepOutside(lanes, settled, state);
     }
   }
 
+  /**
+   * Closes what a move closes, and lets the module settle.
+   *
+   * @param moved true when copper is another than before
+   * @return lanes in which a contact to a rail closed that may bounce, by its label
+   */
+  Map<String, Long> make(long[] state, HandMove move, boolean moved) {
+    if (moved) {
+      takeUp(state, move);
+    }
+    Map<String, Long> closing = new TreeMap<>();
+    move.levels()
+        .forEach(
+            (label, high) -> {
+              for (ControlSeat seat : contactsOf(label)) {
+                long changed = seat.move(high, drivers, state, topology.used);
+                if (changed != 0) {
+                  touchedDrivers[seat.firstDriver] = true;
+                }
+                long closed = changed & seat.closed(high, topology.used);
+                if ((closed & seat.bounces(0)) != 0) {
+                  closing.put(seat.label, closed);
+                }
+              }
+            });
+    settle(state);
+    return closing;
+  }
+
+  /** Lanes in which anything that just closed opens and closes again. */
+  long again(HandMove.Bounce bounce) {
+    long lanes = bounce.copper();
+    for (Map.Entry<String, Long> closed : bounce.closed().entrySet()) {
+      lanes |= contacts.get(closed.getKey()).bounces(bounce.number()) & closed.getValue();
+    }
+    return lanes;
+  }
+
+  /** What bounces opens, or closes again, all at once, and the module settles. */
+  void bounce(long[] state, HandMove move, HandMove.Bounce bounce, boolean open) {
+    for (Map.Entry<String, Long> closed : bounce.closed().entrySet()) {
+      ControlSeat seat = contacts.get(closed.getKey());
+      long where = seat.bounces(bounce.number()) & closed.getValue();
+      if (where != 0) {
+        touchedDrivers[seat.firstDriver] = true;
+        if (open) {
+          seat.open(bounce.number(), drivers, state, where);
+        } else {
+          seat.closeAgain(drivers, state, where);
+        }
+      }
+    }
+    if (bounce.copper() != 0) {
+      takeUp(state, move);
+    }
+    settle(state);
+  }
+
+  private List<ControlSeat> contactsOf(String control) {
+    return controls.getOrDefault(control, List.of());
+  }
+
+  /**
+   * Takes up a state of another standing: copper has moved, so that everything is solved again, and
+   * controls at rest put on their lines what the rails now give.
+   */
+  private void takeUp(long[] state, HandMove move) {
+    setContacts(state, move.others());
+    Arrays.fill(touchedNodes, true);
+    Arrays.fill(touchedSeats, true);
+  }
+
   /** Lanes other than {@code lanes} are as they were. */
-  private static void keepOutside(long lanes, long[] before, long[] state) {
+  static void keepOutside(long lanes, long[] before, long[] state) {
     for (int i = 0; i < state.length; i++) {
       state[i] = (before[i] & ~lanes) | (state[i] & lanes);
     }
-  }
-
-  /** Contacts that just closed open and close again, all at once; other lanes stay as they are. */
-  private void bounce(long[] state, Map<ControlSeat, Long> closing, int bounce) {
-    long[] settled = state.clone();
-    long lanes = 0;
-    for (boolean open : new boolean[] {true, false}) {
-      for (Map.Entry<ControlSeat, Long> entry : closing.entrySet()) {
-        ControlSeat seat = entry.getKey();
-        long where = seat.bounces(bounce) & entry.getValue();
-        lanes |= where;
-        if (where != 0) {
-          touchedDrivers[seat.firstDriver] = true;
-          if (open) {
-            seat.open(bounce, drivers, state, where);
-          } else {
-            seat.closeAgain(drivers, state, where);
-          }
-        }
-      }
-      if (lanes == 0) {
-        return;
-      }
-      settle(state);
-    }
-    keepOutside(lanes, settled, state);
   }
 
   long[] emptyState() {

@@ -32,7 +32,11 @@ final class Topology {
 
   final long[] railLow;
 
-  Topology(Wiring wiring, List<Variation> variations) {
+  /**
+   * @param passing lanes in which each contact between lines is closed, in the order of {@link
+   *     Wiring#passes}; such edges never weld, so that nodes are numbered alike however these stand
+   */
+  Topology(Wiring wiring, List<Variation> variations, long[] passing) {
     used = Lanes.first(variations.size());
     SortedMap<Long, Long> extra = new TreeMap<>();
     long[] present = new long[wiring.edgeCount()];
@@ -54,6 +58,16 @@ final class Topology {
     extra.forEach(
         (ends, lanes) ->
             sort((int) (ends >>> 32), (int) (long) ends, lanes, mainRail, union, partial));
+    for (int pass = 0; pass < passing.length; pass++) {
+      if (passing[pass] != 0) {
+        partial.add(
+            new long[] {
+              wiring.row(wiring.passes().get(pass).thrown()),
+              wiring.row(wiring.passes().get(pass).common()),
+              passing[pass]
+            });
+      }
+    }
 
     nodeOfVertex = union.numbered();
     nodeCount = union.count();

@@ -31,7 +31,10 @@ public final class Variation {
     CLOSES_TWICE,
     CLOSES_THREE_TIMES,
     CLOSES_FOUR_TIMES,
-    /** Once closed it may or may not open and close again, up to four closings in all. */
+    /**
+     * Once closed it may or may not open and close again, up to four closings in all. Nothing to a
+     * contact between lines.
+     */
     CLOSES_ANYHOW;
 
     /** How often the contact surely closes at one move of the hand. */

@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import straywire.module.Contact;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Jumper;
 import straywire.module.Lamp;
 import straywire.module.Module;
+import straywire.module.Pass;
 import straywire.module.Point;
 import straywire.module.RailSegment;
 
@@ -25,9 +25,11 @@ public final class Wiring {
   private final Map<String, Integer> links = new HashMap<>();
   private final List<Point> points = new ArrayList<>();
   private final List<int[]> edges = new ArrayList<>();
+  private final List<Pass> passes;
 
   public Wiring(Module module) {
     this.module = module;
+    passes = module.passes();
     for (RailSegment rail : module.rails()) {
       addRow(new End(End.Kind.RAIL, rail.label(), 0));
     }
@@ -41,7 +43,7 @@ public final class Wiring {
         }
       }
     }
-    module.contacts().stream().map(Contact::terminal).distinct().forEach(this::addRow);
+    module.terminals().forEach(this::addRow);
     for (Lamp lamp : module.lamps().values()) {
       addRow(new End(End.Kind.LAMP, lamp.label(), 0));
     }
@@ -76,6 +78,11 @@ public final class Wiring {
 
   public Module module() {
     return module;
+  }
+
+  /** Contacts of change-overs between lines: edges that come and go. */
+  List<Pass> passes() {
+    return passes;
   }
 
   public int vertexCount() {

@@ -593,6 +593,36 @@ class FaultExpansionTest {
         .hasMessageContaining("control side has no common leg on a rail");
   }
 
+  @Test
+  void aChangeOverBetweenLinesIsWrongThrowByThrow() {
+    Hypothesis dead = onChangeOvers(Mechanism.CONTACT_DEAD, "fast");
+    assertThat(dead.words()).isEqualTo("The throw fast of button source never closes");
+    assertThat(dead.repair())
+        .isEqualTo(
+            OFF + "See that each leg of the button source has its wire; if so, exchange it.");
+    assertThat(dead.edits().get(0).touches(CHANGE_OVERS))
+        .extracting(End::toString)
+        .containsExactly("fast", "source");
+    Hypothesis exchanged = onChangeOvers(Mechanism.THROWS_EXCHANGED, "source");
+    assertThat(exchanged.words()).isEqualTo("The two throws of button source are exchanged");
+    assertThat(exchanged.edits().get(0).touches(CHANGE_OVERS))
+        .extracting(End::toString)
+        .containsExactly("source", "slow", "fast");
+    assertThat(onChangeOvers(Mechanism.CONTACT_BOUNCES, "slow", "3").words())
+        .isEqualTo("The throw slow of button source bounces: it closes three times at each press");
+    assertThat(onChangeOvers(Mechanism.CONTACT_BOUNCES, "slow", "3").repair())
+        .isEqualTo(
+            OFF
+                + "Let gates that the button source steers pass on one of the two lines, in place of"
+                + " its contacts.");
+    assertThatThrownBy(() -> onChangeOvers(Mechanism.CONTACT_BOUNCES, "slow", "any"))
+        .hasMessageContaining("a contact between lines closes 2, 3 or 4 times, got any");
+    assertThatThrownBy(() -> onChangeOvers(Mechanism.PULL_MISSING, "slow"))
+        .hasMessageContaining("control slow is meant to have no pull resistor");
+    assertThatThrownBy(() -> onChangeOvers(Mechanism.COMMON_OPEN, "source"))
+        .hasMessageContaining("control source has no common leg on a rail");
+  }
+
   private static final Module CHANGE_OVERS =
       ModuleFile.parse(
           "change-overs.yaml",
@@ -606,12 +636,16 @@ class FaultExpansionTest {
             step: {kind: button, title: next, closes-to: GND, other-throw: step-up, pull-to: VCC,
               pull-ohms: 1000}
             side: {kind: switch, closes-to: GND, other-rail: VCC}
+            source: {kind: button, low-throw: slow, high-throw: fast}
           nets:
             VCC: [VCC, U1.14]
             GND: [GND, U1.7]
             A: [step, U1.1]
             B: [step-up, U1.5]
             C: [side, U1.9]
+            D: [U1.3, slow]
+            E: [U1.6, fast]
+            F: [source, U1.10]
           """,
           new ShippedParts());
 

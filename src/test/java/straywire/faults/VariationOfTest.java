@@ -38,7 +38,7 @@ class VariationOfTest {
 
   private static boolean joined(Hypothesis hypothesis, Point from, Point to) {
     Boards boards = new Boards(WIRING, List.of(new VariationOf(WIRING).compile(hypothesis)));
-    return (boards.wired(0, from, to) & 1) == 1;
+    return (boards.wired(boards.off(), 0, from, to) & 1) == 1;
   }
 
   @Test

@@ -47,6 +47,10 @@ class ModuleErrorsTest {
           pull-ohms: 4700 | pull-ohms: 4700, other-throw: A | 15 | controls.go.other-throw: the label A is taken by a control on line 13
           pull-ohms: 4700 | pull-ohms: 4700, other-rail: GND | 15 | controls.go.other-rail: both throws would be at ground; other-rail names a rail of the other level
           pull-ohms: 4700 | pull-ohms: 4700, other-rail: VCC, other-throw: go2 | 15 | controls.go: the common of a change-over is at a rail (other-throw) or at the line (other-rail), not both
+          closes-to: GND, pull-to: VCC, pull-ohms: 4700 | low-throw: go1, high-throw: go1 | 15 | controls.go.high-throw: the label go1 is taken by a throw on line 15
+          closes-to: GND, pull-to: VCC, pull-ohms: 4700 | low-throw: go1, high-thrown: go2 | 15 | controls.go: unknown field high-thrown; nearest is high-throw
+          closes-to: GND, pull-to: VCC, pull-ohms: 4700 | low-throw: go1 | 15 | controls.go: the field high-throw is missing
+          pull-ohms: 4700 | pull-ohms: 4700, low-throw: go1, high-throw: go2 | 15 | controls.go: the common of a change-over is a line (low-throw and high-throw) or at a rail (closes-to), not both; a resistor at a throw is written under resistors
           rest: low | rest: down | 13 | controls.A.rest: down is not one of low, high
           {to: VCC, ohms: 0} | {to: VCC} | 18 | lamps.L0: the field ohms is missing
           {to: VCC, ohms: 0} | {to: U1, ohms: 0} | 18 | lamps.L0.to: no rail is labelled U1; known are GND, GND.right, VCC
@@ -112,6 +116,19 @@ class ModuleErrorsTest {
     assertThatThrownBy(() -> BeatMemory.parse(SmallModule.with(place, change)))
         .isInstanceOf(InputError.class)
         .hasMessage("m.yaml:" + line + ": " + complaint);
+  }
+
+  @Test
+  void noPartIsFedThroughAChangeOver() {
+    String yaml =
+        SmallModule.with(
+                "closes-to: GND, pull-to: VCC, pull-ohms: 4700", "low-throw: go1, high-throw: go2")
+            .replace("order: known, ends: [go, U1.5]", "order: known, ends: [go, U1.5, U2.8]")
+            .replace("GND: [GND, U1.GND, U2.8]", "GND: [GND, U1.GND]");
+    assertThatThrownBy(() -> BeatMemory.parse(yaml))
+        .isInstanceOf(InputError.class)
+        .hasMessageContaining(
+            "nets.GO: U2.8 takes its supply through a change-over; wire it straight to a rail");
   }
 
   @Test

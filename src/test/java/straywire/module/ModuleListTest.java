@@ -80,6 +80,20 @@ class ModuleListTest {
     assertThat(module.jumpers()).extracting(Jumper::name).contains("down-U1.4");
   }
 
+  @Test
+  void aControlMayPassOnOneOfTwoLines() throws IOException {
+    String list =
+        GOOD
+            + "P switch low-throw slow high-throw fast high\nW: P U1.4\nX: slow U1.6\nY: fast U1.8\n";
+    Module module = ModuleFile.parse("made", made(list), new ShippedParts());
+    assertThat(module.controls().get("P").changeOver())
+        .contains(new ChangeOver.BetweenLines("slow", "fast"));
+    assertThat(module.controls().get("P").restLevel()).isTrue();
+    assertThat(module.passes()).extracting(Pass::label).containsExactly("slow", "fast");
+    assertThatThrownBy(() -> made(GOOD + "P switch low-throw slow high-throw\n"))
+        .hasMessageContaining("such as P switch low-throw A high-throw B low");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = ';',

@@ -64,6 +64,9 @@ class ModuleSchemaTest {
           U2: {type | 2: {type
           kind: button | kind: knob
           kind: button, closes-to: GND | kind: button
+          kind: button, closes-to: GND | kind: button, low-throw: go1
+          kind: button, closes-to: GND | kind: button, low-throw: go1, high-throw: go2
+          kind: button, closes-to: GND | kind: button, closes-to: GND, low-throw: go1, high-throw: go2
           pull-to: VCC, pull-ohms: 4700 | pull-to: VCC
           pull-to: VCC, pull-ohms: 4700 | pull-ohms: 4700
           pull-ohms: 4700 | pull-ohms: 4n7
@@ -124,6 +127,7 @@ class ModuleSchemaTest {
           fitted: false | fitted: true
           rest: low | rest: high
           pull-ohms: 4700 | pull-ohms: "4700"
+          closes-to: GND, pull-to: VCC, pull-ohms: 4700 | low-throw: go1, high-throw: go2
           pull-ohms: 4700 | pull-ohms: 4k7
           {to: VCC, ohms: 0} | {to: VCC, ohms: 2.2k}
           B: [B, U1.3] | B: {order: unknown, ends: [B, U1.3]}

@@ -36,6 +36,13 @@ class ChangeOverTest {
           false,
           Optional.of(new ChangeOver.OtherRail("VCC")));
 
+  private static final Control PICK = between("pick", Control.Kind.SWITCH, "a-down", "a-up");
+
+  private static Control between(String label, Control.Kind kind, String low, String high) {
+    ChangeOver lines = new ChangeOver.BetweenLines(low, high);
+    return new Control(label, kind, "", "", "", 0, false, Optional.of(lines));
+  }
+
   /** The two throws into a latch of two gates, the latch into a counter. */
   private static Sketch latched() {
     return counter()
@@ -177,5 +184,114 @@ class ChangeOverTest {
             .on(with(Variation.ControlFault.ALWAYS_CLOSED, "side"));
     on.set("side", true);
     assertThat(on.at("U1.2")).isEqualTo(Signal.NOTHING);
+  }
+
+  /** A switch that passes on the one or the other of two inverted levels. */
+  private static Sketch selector() {
+    return new Sketch()
+        .control(PICK)
+        .control("A", false)
+        .control("B", true)
+        .part("U1", "74x04", "LS")
+        .wire("A", "U1.1")
+        .wire("B", "U1.3")
+        .wire("U1.2", "a-down")
+        .wire("U1.4", "a-up")
+        .wire("pick", "U1.5");
+  }
+
+  @Test
+  void aSwitchBetweenLinesPassesOnTheOneOrTheOther() {
+    Sketch.Running on = selector().on();
+    assertThat(on.at("U1.6")).as("the inverse of A").isEqualTo(Signal.LOW);
+    on.set("pick", true);
+    assertThat(on.at("U1.6")).as("the inverse of B").isEqualTo(Signal.HIGH);
+    on.set("B", false);
+    assertThat(on.at("U1.6")).isEqualTo(Signal.LOW);
+    on.set("A", true).set("pick", false);
+    assertThat(on.at("U1.6")).isEqualTo(Signal.HIGH);
+    assertThat(on.joined("pick", "a-down")).isTrue();
+    assertThat(on.joined("pick", "a-up")).isFalse();
+  }
+
+  @Test
+  void aThrowThatNeverClosesLeavesTheCommonOpen() {
+    Sketch.Running on = selector().on(with(Variation.ControlFault.NEVER_CLOSES, "a-down"));
+    assertThat(on.at("pick")).isEqualTo(Signal.OPEN_INPUT);
+    assertThat(on.set("pick", true).at("pick")).isEqualTo(Signal.LOW);
+  }
+
+  @Test
+  void exchangedThrowsPassOnTheOtherLine() {
+    Sketch.Running on = selector().on(with(Variation.ControlFault.EXCHANGED, "a-down", "a-up"));
+    assertThat(on.at("U1.6")).as("the inverse of B").isEqualTo(Signal.HIGH);
+  }
+
+  @Test
+  void aThrowThatNeverOpensJoinsTheTwoLinesAndTheirOutputsFight() {
+    Sketch.Running on = selector().on(with(Variation.ControlFault.ALWAYS_CLOSED, "a-down"));
+    assertThat(on.set("pick", true).at("pick")).isEqualTo(Signal.FIGHT_LOW);
+  }
+
+  @Test
+  void theCommonMayBeOnARailAndTheThrowsMayBePulledByResistors() {
+    Sketch.Running on =
+        new Sketch()
+            .control(between("down", Control.Kind.BUTTON, "a-up", "a-down"))
+            .resistor("R1", "VCC", 1000)
+            .resistor("R2", "VCC", 1000)
+            .part("U2", "74x00", "HC")
+            .wire("GND", "down")
+            .wire("a-down", "R1", "U2.1")
+            .wire("a-up", "R2", "U2.5")
+            .wire("U2.3", "U2.4")
+            .wire("U2.6", "U2.2")
+            .on();
+    assertThat(on.at("U2.3")).isEqualTo(Signal.LOW_CMOS);
+    assertThat(on.at("U2.1")).isEqualTo(Signal.PULLED_HIGH);
+    assertThat(on.at("U2.5")).isEqualTo(Signal.RAIL_LOW);
+    on.set("down", true);
+    assertThat(on.at("U2.3")).isEqualTo(Signal.HIGH_CMOS);
+  }
+
+  @ParameterizedTest
+  @EnumSource(names = {"CLOSES_TWICE", "CLOSES_THREE_TIMES", "CLOSES_FOUR_TIMES"})
+  void aBounceOnAThrowToGroundCountsAtAnOpenInputThatReadsHigh(Variation.ControlFault fault) {
+    Sketch.Running on =
+        counter()
+            .control(between("tick", Control.Kind.SWITCH, "a-down", "a-up"))
+            .wire("GND", "a-down")
+            .wire("VCC.b", "a-up")
+            .segment("VCC.b", "VCC")
+            .wire("tick", "U1.CLK")
+            .on(with(fault, "a-down"));
+    on.set("tick", true).pulse("clear");
+    assertThat(count(on)).isZero();
+    on.set("tick", false);
+    assertThat(count(on))
+        .as("open on its way it is high already; then one edge for each further opening")
+        .isEqualTo(fault.closings() - 1);
+    on.set("tick", true);
+    assertThat(count(on)).isEqualTo(fault.closings());
+  }
+
+  @Test
+  void aLineThatIsPassedOnKeepsItsClockStillWhileTheSwitchMovesBetweenLikeLevels() {
+    Sketch.Running on =
+        counter()
+            .control(PICK)
+            .control("A", true)
+            .control("B", true)
+            .wire("A", "a-down")
+            .wire("B", "a-up")
+            .wire("pick", "U1.CLK")
+            .on()
+            .pulse("clear");
+    on.set("pick", true).set("pick", false);
+    assertThat(count(on)).isZero();
+    on.pulse("A");
+    assertThat(count(on)).isEqualTo(1);
+    on.pulse("B");
+    assertThat(count(on)).as("the other line").isEqualTo(1);
   }
 }

@@ -55,6 +55,22 @@ class LanesAgreeTest {
     }
   }
 
+  @Test
+  void modulesWithChangeOversBetweenLinesShowWhatTheSlowTwinShows() {
+    for (long seed = 4000; seed < 4040; seed++) {
+      agree(seed, RandomBoard.passing(seed), seed % 20 == 0 ? 69 : 9, Integer.MAX_VALUE);
+    }
+  }
+
+  @Tag("slow")
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3, 4})
+  void manyMoreModulesWithChangeOversBetweenLinesShowWhatTheSlowTwinShows(int block) {
+    for (long seed = 70_000L * block; seed < 70_000L * block + 40; seed++) {
+      agree(seed, RandomBoard.passing(seed), 69, 4);
+    }
+  }
+
   private static Set<Signal> agree(long seed, int others) {
     return agree(seed, new RandomBoard(seed), others, Integer.MAX_VALUE);
   }
@@ -195,8 +211,8 @@ class LanesAgreeTest {
 
   @Test
   void boardsOfSomeLanesGoOnLikeTheBoardsTheyCameFrom() {
-    for (long seed = 1000; seed < 1015; seed++) {
-      RandomBoard drawn = new RandomBoard(seed);
+    for (long seed = 1000; seed < 1030; seed++) {
+      RandomBoard drawn = seed < 1015 ? new RandomBoard(seed) : RandomBoard.passing(seed);
       Boards all = new Boards(drawn.wiring, drawn.variations(90));
       BoardState whole = all.powerUp(all.off());
       for (int i = 0; i < 4; i++) {
@@ -234,8 +250,8 @@ class LanesAgreeTest {
 
   @Test
   void continuityIsWhatTheSlowTwinFindsJoined() {
-    for (long seed = 2000; seed < 2005; seed++) {
-      RandomBoard drawn = new RandomBoard(seed);
+    for (long seed = 2000; seed < 2008; seed++) {
+      RandomBoard drawn = seed < 2005 ? new RandomBoard(seed) : RandomBoard.passing(seed);
       List<Variation> variations = drawn.variations(20);
       Boards boards = new Boards(drawn.wiring, variations);
       List<SlowBoard> slow = slow(drawn, variations);

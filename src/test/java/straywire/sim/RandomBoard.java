@@ -48,6 +48,10 @@ final class RandomBoard {
 
   private final Random random;
   private final List<Part> types;
+
+  /** Percent of the controls that pass on one of two lines. */
+  private final int passing;
+
   private final TreeMap<String, Fitted> parts = new TreeMap<>();
   private final TreeMap<String, Control> controls = new TreeMap<>();
   private final TreeMap<String, Lamp> lamps = new TreeMap<>();
@@ -58,7 +62,7 @@ final class RandomBoard {
   final Wiring wiring;
 
   RandomBoard(long seed) {
-    this(seed, TYPES);
+    this(seed, TYPES, 0);
   }
 
   /** Every other part keeps what it was told without power. */
@@ -69,11 +73,17 @@ final class RandomBoard {
             .orElseThrow();
     List<Part> types = new ArrayList<>(TYPES);
     types.addAll(Collections.nCopies(TYPES.size(), keeper));
-    return new RandomBoard(seed, types);
+    return new RandomBoard(seed, types, 0);
   }
 
-  private RandomBoard(long seed, List<Part> types) {
+  /** Most controls pass on one of two lines. */
+  static RandomBoard passing(long seed) {
+    return new RandomBoard(seed, TYPES, 60);
+  }
+
+  private RandomBoard(long seed, List<Part> types, int passing) {
     this.types = types;
+    this.passing = passing;
     random = new Random(seed);
     rails.add(new RailSegment("VCC", true, ""));
     rails.add(new RailSegment("GND", false, ""));
@@ -164,6 +174,17 @@ final class RandomBoard {
   }
 
   private Control control(String label) {
+    if (passing > 0 && chance(passing)) {
+      return new Control(
+          label,
+          chance(30) ? Control.Kind.BUTTON : Control.Kind.SWITCH,
+          "",
+          "",
+          "",
+          0,
+          chance(50),
+          Optional.of(new ChangeOver.BetweenLines(label + "a", label + "b")));
+    }
     boolean closesHigh = chance(20);
     boolean pulls = !chance(15);
     return new Control(
@@ -209,7 +230,9 @@ final class RandomBoard {
           }
         } else if (pin.kind().drives() && free < count && chance(85)) {
           ends.get(free++).add(end);
-        } else if (pin.kind() == PinKind.INPUT && keeps(fitted) && chance(70)) {
+        } else if (pin.kind() == PinKind.INPUT
+            && (keeps(fitted) || passing > 0)
+            && chance(keeps(fitted) ? 70 : 40)) {
           ends.get(byHand(count)).add(end);
         } else if (pin.kind() == PinKind.INPUT && chance(15)) {
           onRails.get(rail(chance(50))).add(end);
@@ -220,15 +243,15 @@ final class RandomBoard {
         }
       }
     }
-    boolean keeping = parts.values().stream().anyMatch(RandomBoard::keeps);
+    boolean worked = passing > 0 || parts.values().stream().anyMatch(RandomBoard::keeps);
     int number = 0;
     for (Control control : controls.values()) {
-      List<End> net = keeping ? ends.get(count - 1 - number++ % count) : pick(ends);
+      List<End> net = worked ? ends.get(count - 1 - number++ % count) : pick(ends);
       net.add(control.terminal());
-      control
-          .changeOver()
-          .filter(ChangeOver::commonOnRail)
-          .ifPresent(other -> pick(ends).add(other.contact(control, true).terminal()));
+      boolean lines = !control.passes().isEmpty();
+      for (End thrown : control.terminals().subList(1, control.terminals().size())) {
+        (lines && chance(30) ? onRails.get(rail(chance(50))) : pick(ends)).add(thrown);
+      }
     }
     resistors.values().forEach(r -> pick(ends).add(r.end()));
     for (SeriesResistor resistor : series.values()) {
@@ -281,6 +304,10 @@ final class RandomBoard {
   private void edit(Variation variation) {
     Fitted fitted = pick(List.copyOf(parts.values()));
     int pin = 1 + random.nextInt(fitted.part().pinCount());
+    if (passing > 0 && chance(40)) {
+      control(variation);
+      return;
+    }
     PinKind kind = fitted.part().pin(pin).kind();
     switch (random.nextInt(12)) {
       case 0, 1, 2 -> variation.remove(random.nextInt(wiring.edgeCount()));
@@ -294,10 +321,7 @@ final class RandomBoard {
           variation.unlist(fitted.label());
         }
       }
-      case 10 ->
-          variation.control(
-              pick(module.contacts()).label(),
-              pick(Arrays.asList(Variation.ControlFault.values())));
+      case 10 -> control(variation);
       default -> {
         if (chance(10)) {
           variation.noLogic();
@@ -307,6 +331,11 @@ final class RandomBoard {
         }
       }
     }
+  }
+
+  private void control(Variation variation) {
+    variation.control(
+        pick(module.everyContact()).label(), pick(Arrays.asList(Variation.ControlFault.values())));
   }
 
   private void join(Variation variation) {

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
-import straywire.module.ChangeOver;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -123,8 +121,9 @@ final class Sketch {
     if (controls.containsKey(name)) {
       return new End(End.Kind.CONTROL, name, 0);
     }
-    ChangeOver throwOf = new ChangeOver.OtherThrow(name);
-    if (controls.values().stream().anyMatch(c -> c.changeOver().equals(Optional.of(throwOf)))) {
+    if (controls.values().stream()
+        .flatMap(c -> c.terminals().stream())
+        .anyMatch(end -> end.label().equals(name))) {
       return new End(End.Kind.THROW, name, 0);
     }
     if (resistors.containsKey(name)) {

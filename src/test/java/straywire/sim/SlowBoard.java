@@ -8,17 +8,20 @@ import java.util.Deque;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import straywire.module.Contact;
 import straywire.module.Contents;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Module;
+import straywire.module.Pass;
 import straywire.module.Point;
 import straywire.module.RailSegment;
 import straywire.module.SeriesResistor;
@@ -55,9 +58,19 @@ final class SlowBoard {
   private final List<Copper> nets = new ArrayList<>();
   private final Copper[] netAt;
   private final List<Seated> seated = new ArrayList<>();
+  private final Map<Driver, Integer> vertexOf = new LinkedHashMap<>();
   private final Map<String, Driver> contacts = new TreeMap<>();
   private final Map<String, Driver> pulls = new TreeMap<>();
   private final Map<String, Boolean> controls = new TreeMap<>();
+
+  /** What was the case at each vertex one unit of delay ago, and which do not come to rest. */
+  private final List<Set<Can>> before = new ArrayList<>();
+
+  private final boolean[] restless;
+
+  /** Contacts between lines that are closed now. */
+  private final Set<String> joining = new TreeSet<>();
+
   private boolean powered;
 
   /** The supply is on its way up; and whether it was down at the last rest, by a short. */
@@ -70,27 +83,87 @@ final class SlowBoard {
     this.variation = variation;
     module = wiring.module();
     netAt = new Copper[wiring.vertexCount()];
-    layCopper();
+    restless = new boolean[netAt.length];
+    for (int vertex = 0; vertex < netAt.length; vertex++) {
+      before.add(EnumSet.noneOf(Can.class));
+    }
     module
         .contacts()
         .forEach(
             contact -> {
-              Copper net = netAt[wiring.row(contact.terminal())];
-              contacts.put(contact.label(), net.add(new Driver(RAIL, RAIL)));
-              pulls.put(contact.label(), net.add(Driver.pull(contact.pullOhms())));
+              int row = wiring.row(contact.terminal());
+              contacts.put(contact.label(), placed(row, new Driver(RAIL, RAIL)));
+              pulls.put(contact.label(), placed(row, Driver.pull(contact.pullOhms())));
             });
     module.controls().forEach((label, control) -> controls.put(label, control.restLevel()));
     module
         .passives()
         .resistors()
         .forEach(
-            (label, resistor) -> {
-              Copper net = netAt[row(End.Kind.RESISTOR, label)];
-              pulls.put(label, net.add(Driver.pull(resistor.ohms())));
-            });
-    module.lamps().values().forEach(this::fitLamp);
+            (label, resistor) ->
+                pulls.put(
+                    label,
+                    placed(row(End.Kind.RESISTOR, label), Driver.pull(resistor.ohms()))));
     module.parts().values().stream().filter(Fitted::fitted).forEach(this::fit);
+    joining.addAll(closedPasses());
+    lay();
+  }
+
+  private Driver placed(int vertex, Driver driver) {
+    vertexOf.put(driver, vertex);
+    return driver;
+  }
+
+  /** Lays all copper anew, with the contacts between lines as they are, and puts all on it. */
+  private void lay() {
+    nets.clear();
+    Arrays.fill(netAt, null);
+    layCopper();
+    vertexOf.forEach((driver, vertex) -> netAt[vertex].drivers.add(driver));
+    module.lamps().values().forEach(this::fitLamp);
+    for (Seated chip : seated) {
+      for (int pin = 1; pin < chip.net.length; pin++) {
+        chip.net[pin] = netAt[chip.vertex[pin]];
+      }
+      supply(chip);
+    }
     feel();
+  }
+
+  /** Contacts between lines that are closed where the controls stand. */
+  private Set<String> closedPasses() {
+    Set<String> closed = new TreeSet<>();
+    for (Pass pass : module.passes()) {
+      boolean position = controls.get(pass.control()) == pass.closedWhenHigh();
+      if (closed(pass.label(), position)) {
+        closed.add(pass.label());
+      }
+    }
+    return closed;
+  }
+
+  /** Joins lines in another way; controls that do not move put on theirs what rails now give. */
+  private boolean join(Set<String> closed, Set<String> moving) {
+    if (joining.equals(closed)) {
+      return false;
+    }
+    joining.clear();
+    joining.addAll(closed);
+    lay();
+    if (powered) {
+      contacts.keySet().stream()
+          .filter(label -> !moving.contains(contact(label).control()))
+          .forEach(this::work);
+      pullAll();
+    }
+    return true;
+  }
+
+  private void pullAll() {
+    module
+        .passives()
+        .resistors()
+        .forEach((label, resistor) -> pulls.get(label).may = railLevel(resistor.to()));
   }
 
   /** Copper joined by contacts and wires; a main rail joins nothing, it only feeds. */
@@ -104,13 +177,6 @@ final class SlowBoard {
     boolean starved;
     List<Felt> felt = List.of();
     Set<Can> level = EnumSet.noneOf(Can.class);
-    Set<Can> before = EnumSet.noneOf(Can.class);
-    boolean restless;
-
-    Driver add(Driver driver) {
-      drivers.add(driver);
-      return driver;
-    }
 
     boolean is(Can... these) {
       return level.equals(EnumSet.copyOf(List.of(these)));
@@ -156,6 +222,7 @@ final class SlowBoard {
     final Part part;
     final Family family;
     final Copper[] net;
+    final int[] vertex;
     final Driver[] driver;
     final PinPlanes pins;
     final long[] memory;
@@ -169,6 +236,7 @@ final class SlowBoard {
       this.part = part;
       this.family = family;
       net = new Copper[part.pinCount() + 1];
+      vertex = new int[part.pinCount() + 1];
       driver = new Driver[part.pinCount() + 1];
       pins = new PinPlanes(part.pinCount());
       memory = new long[part.logic().stateLength()];
@@ -208,6 +276,11 @@ final class SlowBoard {
     for (int edge = 0; edge < wiring.edgeCount(); edge++) {
       if (!variation.edgesOff.contains(edge)) {
         edges.add(new int[] {wiring.edgeFrom(edge), wiring.edgeTo(edge)});
+      }
+    }
+    for (Pass pass : module.passes()) {
+      if (joining.contains(pass.label())) {
+        edges.add(new int[] {wiring.row(pass.thrown()), wiring.row(pass.common())});
       }
     }
     Map<Integer, Boolean> mainRails = new TreeMap<>();
@@ -278,17 +351,17 @@ final class SlowBoard {
       program(chip, fitted.contents());
     }
     for (int pin = 1; pin <= chip.part.pinCount(); pin++) {
-      chip.net[pin] = netAt[wiring.leg(End.pin(fitted.label(), pin))];
+      chip.vertex[pin] = wiring.leg(End.pin(fitted.label(), pin));
       if (chip.part.pin(pin).kind().drives()) {
         chip.driver[pin] =
-            chip.net[pin].add(
+            placed(
+                chip.vertex[pin],
                 new Driver(
                     bus ? family.busLowRank() : family.lowRank(),
                     bus ? family.busHighRank() : family.highRank()));
         chip.driver[pin].cmos = family.feedsThroughInputs();
       }
     }
-    supply(chip);
     seated.add(chip);
   }
 
@@ -363,10 +436,7 @@ final class SlowBoard {
     powered = true;
     forgetAll();
     contacts.keySet().forEach(this::work);
-    module
-        .passives()
-        .resistors()
-        .forEach((label, resistor) -> pulls.get(label).may = railLevel(resistor.to()));
+    pullAll();
     wasShorted = true;
     settle();
   }
@@ -374,8 +444,9 @@ final class SlowBoard {
   private void forgetAll() {
     for (Copper net : nets) {
       net.level = EnumSet.of(Can.HIGH, Can.LOW);
-      net.restless = false;
     }
+    Arrays.fill(restless, false);
+    rememberLevels();
     for (Seated chip : seated) {
       chip.losePower();
       for (Driver driver : chip.driver) {
@@ -392,22 +463,30 @@ final class SlowBoard {
             .filter(c -> levels.containsKey(c.control()))
             .map(Contact::label)
             .toList();
-    Map<String, Set<Can>> before = new TreeMap<>();
-    moved.forEach(label -> before.put(label, contacts.get(label).may));
+    Map<String, Set<Can>> old = new TreeMap<>();
+    moved.forEach(label -> old.put(label, contacts.get(label).may));
+    Set<String> joined = new TreeSet<>(joining);
     controls.putAll(levels);
-    if (powered) {
-      breakFirst(moved);
-      moved.forEach(this::work);
-      settle();
-      for (int closing = 2; closing <= 4; closing++) {
-        bounce(before, closing);
-      }
+    Set<String> closed = closedPasses();
+    if (!powered) {
+      join(closed, levels.keySet());
+      return;
+    }
+    breakFirst(moved, closed, levels.keySet());
+    join(closed, levels.keySet());
+    moved.forEach(this::work);
+    settle();
+    closed.removeAll(joined);
+    for (int closing = 2; closing <= 4; closing++) {
+      bounce(old, closed, levels.keySet(), closing);
     }
   }
 
   /** What a change-over opens is open before anything else happens. */
-  private void breakFirst(List<String> moved) {
-    boolean opened = false;
+  private void breakFirst(List<String> moved, Set<String> closed, Set<String> moving) {
+    Set<String> staying = new TreeSet<>(joining);
+    staying.retainAll(closed);
+    boolean opened = join(staying, moving);
     for (String label : moved) {
       boolean changesOver =
           module.controls().get(contact(label).control()).changeOver().isPresent();
@@ -428,28 +507,40 @@ final class SlowBoard {
 
   private boolean closed(String label) {
     Contact contact = contact(label);
-    boolean position = controls.get(contact.control()) == contact.closedWhenHigh();
+    return closed(label, controls.get(contact.control()) == contact.closedWhenHigh());
+  }
+
+  private boolean closed(String label, boolean position) {
     return has(label, Variation.ControlFault.ALWAYS_CLOSED)
         || (position != has(label, Variation.ControlFault.EXCHANGED)
             && !has(label, Variation.ControlFault.NEVER_CLOSES));
   }
 
-  private void bounce(Map<String, Set<Can>> before, int closing) {
+  /**
+   * @param old what each contact of a control that moved was before
+   * @param joined contacts between lines that the move closed
+   */
+  private void bounce(
+      Map<String, Set<Can>> old, Set<String> joined, Set<String> moving, int closing) {
     List<String> again = new ArrayList<>();
     List<String> perhaps = new ArrayList<>();
-    before.forEach(
-        (label, old) -> {
+    old.forEach(
+        (label, was) -> {
           Set<Can> now = contacts.get(label).may;
-          boolean closed = !now.contains(Can.OPEN) && !old.equals(now);
+          boolean closed = !now.contains(Can.OPEN) && !was.equals(now);
           if (closed && surelyCloses(label) >= closing) {
             again.add(label);
           } else if (closed && has(label, Variation.ControlFault.CLOSES_ANYHOW)) {
             perhaps.add(label);
           }
         });
-    if (again.isEmpty() && perhaps.isEmpty()) {
+    Set<String> all = new TreeSet<>(joining);
+    Set<String> left = new TreeSet<>(joining);
+    left.removeIf(label -> joined.contains(label) && surelyCloses(label) >= closing);
+    if (again.isEmpty() && perhaps.isEmpty() && left.equals(all)) {
       return;
     }
+    join(left, moving);
     again.forEach(label -> contacts.get(label).may = EnumSet.of(Can.OPEN));
     for (String label : perhaps) {
       Set<Can> may = EnumSet.copyOf(contacts.get(label).may);
@@ -457,6 +548,7 @@ final class SlowBoard {
       contacts.get(label).may = may;
     }
     settle();
+    join(all, moving);
     again.forEach(this::work);
     perhaps.forEach(this::work);
     settle();
@@ -507,14 +599,14 @@ final class SlowBoard {
 
   private void rest() {
     int patience = 64 + 4 * module.parts().size();
-    nets.forEach(net -> net.before = net.level);
     boolean moved = true;
     for (int round = 0; moved && round < 4 * patience; round++) {
       moved = false;
       for (Copper net : nets) {
         Set<Can> solved = solve(net);
         if (round >= patience) {
-          net.restless |= !solved.equals(net.level);
+          boolean moves = !solved.equals(net.level);
+          net.vertices.forEach(vertex -> restless[vertex] |= moves);
           solved.addAll(net.level);
         }
         net.level = solved;
@@ -522,15 +614,23 @@ final class SlowBoard {
       for (Seated chip : seated) {
         moved |= step(chip);
       }
-      for (Copper net : nets) {
-        moved |= !net.level.equals(net.before);
-        net.before = net.level;
-      }
+      moved |= rememberLevels();
     }
-    nets.forEach(net -> net.restless &= net.level.containsAll(EnumSet.of(Can.HIGH, Can.LOW)));
+    for (int vertex = 0; vertex < netAt.length; vertex++) {
+      restless[vertex] &= netAt[vertex].level.containsAll(EnumSet.of(Can.HIGH, Can.LOW));
+    }
     if (shorted()) {
       forgetAll();
     }
+  }
+
+  /** Returns whether any level is another than one unit of delay ago. */
+  private boolean rememberLevels() {
+    boolean moved = false;
+    for (int vertex = 0; vertex < netAt.length; vertex++) {
+      moved |= !netAt[vertex].level.equals(before.set(vertex, netAt[vertex].level));
+    }
+    return moved;
   }
 
   /** Supply and ground meet somewhere, or may in a bounce: the supply collapses. */
@@ -691,10 +791,10 @@ final class SlowBoard {
         boolean held =
             held(chip, pin, Variation.PinFault.INPUT_HIGH)
                 || held(chip, pin, Variation.PinFault.INPUT_LOW);
-        boolean stirs = net.level.contains(Can.OPEN) || net.restless;
+        boolean stirs = net.level.contains(Can.OPEN) || restless[chip.vertex[pin]];
         pins.open[pin] = stirs && !held ? 1 : 0;
-        pins.was1[pin] = seesHigh(chip, pin, net.before);
-        pins.was0[pin] = seesLow(chip, pin, net.before);
+        pins.was1[pin] = seesHigh(chip, pin, before.get(chip.vertex[pin]));
+        pins.was0[pin] = seesLow(chip, pin, before.get(chip.vertex[pin]));
         someLow |= net.is(Can.LOW);
         someHigh |= net.is(Can.HIGH);
         perhapsLow |= net.level.contains(Can.LOW);
@@ -812,7 +912,7 @@ final class SlowBoard {
   }
 
   Signal signal(Point point) {
-    return signal(netAt[wiring.vertex(point)]);
+    return signal(netAt[wiring.vertex(point)], restless[wiring.vertex(point)]);
   }
 
   boolean deadLamp(String lamp) {
@@ -833,13 +933,13 @@ final class SlowBoard {
     return level.size() == 1 ? Set.of(true) : Set.of(true, false);
   }
 
-  private Signal signal(Copper net) {
+  private Signal signal(Copper net, boolean restless) {
     if (!powered || variation.noLogic || shorted()) {
       return Signal.NOTHING;
     }
     boolean mayHigh = net.level.contains(Can.HIGH);
     boolean mayLow = net.level.contains(Can.LOW);
-    if (net.restless) {
+    if (restless) {
       return Signal.UNSTABLE;
     }
     boolean toGround = net.onGround || sure(net, Can.LOW, RAIL, RAIL);
