@@ -20,6 +20,9 @@ import straywire.module.Contact;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Module;
+import straywire.module.Net;
+import straywire.module.Pass;
+import straywire.module.RailSegment;
 import straywire.parts.Part;
 
 /**
@@ -83,22 +86,42 @@ final class ClockPaths {
       return;
     }
     reaching.put(net, straight);
+    path.add(net);
+    beyond(net).forEach(other -> follow(other, false, reaching, path));
     if (gate.isPresent()) {
-      path.add(net);
       Map<Integer, String> feeding = steering.feeding(gate.get());
       long free =
           feeding.values().stream().filter(n -> !steering.contents(n).net().onRail()).count();
       feeding.values().forEach(n -> follow(n, straight && free == 1, reaching, path));
-      path.remove(net);
     } else {
-      path.add(net);
-      for (Behind behind : Behind.of(module, steering.contents(net).net())) {
-        if (!behind.net().onRail()) {
-          follow(behind.net().name(), straight, reaching, path);
-        }
-      }
-      path.remove(net);
+      behind(net).forEach(other -> follow(other.name(), straight, reaching, path));
     }
+    path.remove(net);
+  }
+
+  /** What resistors between lines lead to, rails left out. */
+  private List<NetContents> behind(String net) {
+    return Behind.of(module, steering.contents(net).net()).stream()
+        .filter(behind -> !behind.net().onRail())
+        .map(behind -> steering.contents(behind.net().name()))
+        .toList();
+  }
+
+  /** Lines that a change-over may join to {@code net}; one that is joined to a rail ends there. */
+  private List<String> beyond(String net) {
+    List<String> beyond = new ArrayList<>();
+    for (Pass pass : module.passes()) {
+      List<String> names =
+          pass.ends().stream()
+              .flatMap(end -> module.netOf(end).stream())
+              .filter(n -> !n.onRail())
+              .map(Net::name)
+              .toList();
+      if (names.size() == 2 && names.contains(net)) {
+        beyond.add(names.get(0).equals(net) ? names.get(1) : names.get(0));
+      }
+    }
+    return beyond;
   }
 
   /** True when the gate that drives {@code net} hears itself through gates. */
@@ -121,41 +144,66 @@ final class ClockPaths {
 
   private void contacts(Pin clock, String start, boolean straight, List<EdgeBy> edges) {
     NetContents net = steering.contents(start);
+    List<Contact> contacts = new ArrayList<>(net.contacts());
+    // Of two contacts at one terminal the first speaks for both.
+    contacts.removeIf(contact -> contact.terminal().kind() == End.Kind.CONTROL && !contact.first());
+    for (Contact contact : contacts) {
+      boolean toSupply = module.rail(contact.closesTo()).orElseThrow().supply();
+      edges.add(edge(clock, net, contact.label(), contact.control(), straight, toSupply));
+    }
+    for (Control control : module.controls().values()) {
+      List<End> here = new ArrayList<>(control.terminals());
+      here.retainAll(net.net().ends());
+      if (!control.passes().isEmpty() && !here.isEmpty() && !net.net().onRail()) {
+        List<RailSegment> rails = rails(control);
+        // Between two lines it has a say; with a rail at it, the edge is its own.
+        boolean own = straight && !rails.isEmpty();
+        boolean toSupply = rails.stream().anyMatch(RailSegment::supply);
+        edges.add(edge(clock, net, control.label(), control.label(), own, toSupply));
+      }
+    }
+  }
+
+  /** The rails at the terminals of a control. */
+  private List<RailSegment> rails(Control control) {
+    return control.terminals().stream()
+        .flatMap(end -> module.netOf(end).stream())
+        .filter(Net::onRail)
+        .flatMap(n -> module.rail(n.ends().get(0).label()).stream())
+        .toList();
+  }
+
+  private EdgeBy edge(
+      Pin clock,
+      NetContents net,
+      String label,
+      String control,
+      boolean straight,
+      boolean toSupply) {
     List<NetContents> joined = new ArrayList<>(List.of(net));
-    Behind.of(module, net.net()).stream()
-        .filter(behind -> !behind.net().onRail())
-        .forEach(behind -> joined.add(steering.contents(behind.net().name())));
-    List<Pin> inputs = joined.stream().flatMap(n -> n.inputs().stream()).toList();
+    joined.addAll(behind(net.name()));
     double nanofarads =
         joined.stream()
             .flatMap(n -> n.net().ends().stream())
             .mapToDouble(end -> module.onPaper().nanofarads(end.toString()))
             .sum();
-    List<Contact> contacts = new ArrayList<>(net.contacts());
-    // Of two contacts at one terminal the first speaks for both.
-    contacts.removeIf(contact -> contact.terminal().kind() == End.Kind.CONTROL && !contact.first());
-    for (Contact contact : contacts) {
-      boolean button = module.controls().get(contact.control()).kind() == Control.Kind.BUTTON;
-      List<Thresholds> shapers =
-          inputs.stream()
-              .flatMap(p -> ElectricalTable.shipped().schmitt(p.part()).stream())
-              .toList();
-      boolean shaped = !shapers.isEmpty() && shapers.size() == inputs.size();
-      edges.add(
-          new EdgeBy(
-              clock.toString(),
-              contact.label(),
-              button,
-              straight,
-              nanofarads,
-              shaped,
-              shaped ? heldMillis(joined, contact, nanofarads, shapers.get(0)) : 0,
-              ElectricalTable.shipped().bounceMillis()));
-    }
+    List<Pin> inputs = joined.stream().flatMap(n -> n.inputs().stream()).toList();
+    List<Thresholds> shapers =
+        inputs.stream().flatMap(p -> ElectricalTable.shipped().schmitt(p.part()).stream()).toList();
+    boolean shaped = !shapers.isEmpty() && shapers.size() == inputs.size();
+    return new EdgeBy(
+        clock.toString(),
+        label,
+        module.controls().get(control).kind() == Control.Kind.BUTTON,
+        straight,
+        nanofarads,
+        shaped,
+        shaped ? heldMillis(joined, toSupply, nanofarads, shapers.get(0)) : 0,
+        ElectricalTable.shipped().bounceMillis());
   }
 
-  private double heldMillis(
-      List<NetContents> joined, Contact contact, double nanofarads, Thresholds input) {
+  private static double heldMillis(
+      List<NetContents> joined, boolean toSupply, double nanofarads, Thresholds input) {
     OptionalInt least =
         joined.stream()
             .filter(net -> !net.inputs().isEmpty())
@@ -167,7 +215,6 @@ final class ClockPaths {
       return Double.POSITIVE_INFINITY;
     }
     int ohms = least.getAsInt();
-    boolean toSupply = module.rail(contact.closesTo()).orElseThrow().supply();
     return toSupply
         ? Rc.highMillis(ohms, nanofarads, input).usual()
         : Rc.lowMillis(ohms, nanofarads, input).usual();

@@ -43,6 +43,8 @@ import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Lamp;
 import straywire.module.Module;
+import straywire.module.Net;
+import straywire.module.Pass;
 import straywire.module.RailSegment;
 import straywire.module.Timing;
 import straywire.parts.Family;
@@ -88,6 +90,7 @@ final class ReviewFacts {
         review.net(net);
       }
     }
+    module.passes().forEach(review::pass);
     review.sharedLines();
     review.facts.addAll(new ClockPaths(module, review.steering, review.nets).edges());
     review.unlinkedRails();
@@ -200,7 +203,7 @@ final class ReviewFacts {
             drivers.size(),
             !drivers.isEmpty() && drivers.stream().allMatch(p -> kind(p) == PinKind.OPEN_COLLECTOR),
             net.inputs().size(),
-            net.contacts().size(),
+            net.contacts().size() + passesOn(net),
             !net.inputs().isEmpty() || net.lamps().stream().anyMatch(Lamp::lightsOnHigh),
             net.pulls().stream().anyMatch(NetContents.Pull::toSupply),
             net.pulls().stream().anyMatch(p -> !p.toSupply()),
@@ -214,8 +217,49 @@ final class ReviewFacts {
     joined(net);
   }
 
+  private int passesOn(NetContents net) {
+    return (int)
+        module.passes().stream()
+            .filter(pass -> pass.ends().stream().anyMatch(net.net().ends()::contains))
+            .count();
+  }
+
   private static PinKind kind(Pin pin) {
     return pin.spec().kind();
+  }
+
+  /** What a contact between lines leaves open, and what it joins. */
+  private void pass(Pass pass) {
+    Optional<Net> thrown = module.netOf(pass.thrown());
+    Optional<Net> common = module.netOf(pass.common());
+    if (thrown.isEmpty() || common.isEmpty()) {
+      return;
+    }
+    NetContents at = steering.contents(thrown.get().name());
+    NetContents from = steering.contents(common.get().name());
+    if (!at.net().onRail()) {
+      facts.add(
+          new ContactOnNet(
+              pass.label(),
+              at.name(),
+              onSupply(from),
+              !at.pulls().isEmpty() || at.port(),
+              at.inputs().stream().anyMatch(p -> p.part().family().feedsThroughInputs())));
+    }
+    if (at.net().onRail() && !from.net().onRail()) {
+      outputs(pass.label(), from, onSupply(at));
+    } else if (from.net().onRail() && !at.net().onRail()) {
+      outputs(pass.label(), at, onSupply(from));
+    } else if (!at.net().onRail()) {
+      for (Pin a : at.drivers()) {
+        from.drivers().forEach(b -> joined(from.name(), a, b));
+      }
+    }
+  }
+
+  private boolean onSupply(NetContents net) {
+    return net.net().onRail()
+        && module.rail(net.net().ends().get(0).label()).orElseThrow().supply();
   }
 
   private void contacts(NetContents net) {
@@ -231,13 +275,18 @@ final class ReviewFacts {
               toSupply,
               changesOver || !net.pulls().isEmpty() || net.fedOhms() > 0,
               net.inputs().stream().anyMatch(p -> p.part().family().feedsThroughInputs())));
-      for (Pin pin : net.drivers()) {
-        boolean fights =
-            kind(pin) == PinKind.OPEN_COLLECTOR
-                ? toSupply
-                : kind(pin) != PinKind.BIDIRECTIONAL || steering.mayDrive(pin, !toSupply);
-        facts.add(new ContactOnOutput(contact.label(), pin.toString(), toSupply, fights));
-      }
+      outputs(contact.label(), net, toSupply);
+    }
+  }
+
+  /** Outputs on a net that a contact takes to a rail. */
+  private void outputs(String contact, NetContents net, boolean toSupply) {
+    for (Pin pin : net.drivers()) {
+      boolean fights =
+          kind(pin) == PinKind.OPEN_COLLECTOR
+              ? toSupply
+              : kind(pin) != PinKind.BIDIRECTIONAL || steering.mayDrive(pin, !toSupply);
+      facts.add(new ContactOnOutput(contact, pin.toString(), toSupply, fights));
     }
   }
 
@@ -379,15 +428,16 @@ final class ReviewFacts {
     List<Pin> drivers = net.drivers();
     for (int i = 0; i < drivers.size(); i++) {
       for (int j = i + 1; j < drivers.size(); j++) {
-        Pin a = drivers.get(i);
-        Pin b = drivers.get(j);
-        if (kind(a) == PinKind.OUTPUT || kind(b) == PinKind.OUTPUT) {
-          Steering.Verdict verdict = steering.together(a, b);
-          facts.add(
-              new JoinedOutputs(
-                  net.name(), a.toString(), b.toString(), verdict.together(), verdict.when()));
-        }
+        joined(net.name(), drivers.get(i), drivers.get(j));
       }
+    }
+  }
+
+  private void joined(String net, Pin a, Pin b) {
+    if (kind(a) == PinKind.OUTPUT || kind(b) == PinKind.OUTPUT) {
+      Steering.Verdict verdict = steering.together(a, b);
+      facts.add(
+          new JoinedOutputs(net, a.toString(), b.toString(), verdict.together(), verdict.when()));
     }
   }
 

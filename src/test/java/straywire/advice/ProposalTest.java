@@ -151,6 +151,55 @@ class ProposalTest {
         .noneMatch(s -> s.places().equals(List.of("U1.1", "U1.16")));
   }
 
+  @Test
+  void aButtonBetweenLinesIsSuspectedThrowByThrow() {
+    Module module =
+        ModuleFile.parse(
+            "m.yaml",
+            """
+            format: straywire-module/1
+            name: sketch
+            title: sketch
+            rails: {VCC: {level: supply}, GND: {level: ground}}
+            parts: {U1: {type: 74x74, family: LS}}
+            controls:
+              beat: {kind: button, low-throw: up, high-throw: down}
+              side: {kind: switch, low-throw: left, high-throw: right}
+            nets:
+              VCC: [VCC, U1.14, up]
+              GND: [GND, U1.7, down]
+              BEAT: [beat, U1.3]
+              LEFT: [U1.5, left]
+              RIGHT: [U1.6, right]
+              D: [side, U1.2]
+            """,
+            new ShippedParts());
+    List<Suggestion> proposed = RULES.propose(module);
+    assertThat(proposed)
+        .filteredOn(s -> s.rule().startsWith("CTRL"))
+        .extracting(s -> s.mechanism().slug() + " " + String.join(" ", s.places()))
+        .containsExactlyInAnyOrder(
+            "contact-dead up",
+            "contact-dead down",
+            "contact-dead left",
+            "contact-dead right",
+            "throws-exchanged beat",
+            "throws-exchanged side",
+            "contact-bounces up 2",
+            "contact-bounces up 3",
+            "contact-bounces up 4",
+            "contact-bounces down 2",
+            "contact-bounces down 3",
+            "contact-bounces down 4",
+            "ends-swapped beat-U1.3 beat GND-down down",
+            "ends-swapped beat-U1.3 beat VCC-up up",
+            "ends-swapped side-U1.2 side U1.5-left left",
+            "ends-swapped side-U1.2 side U1.6-right right");
+    assertThat(FaultExpansion.expandAll(module, proposed, PriorsFile.shipped()))
+        .extracting(h -> h.id())
+        .contains("jumper-missing beat-U1.3", "jumper-missing GND-down", "throws-exchanged beat");
+  }
+
   private void assertProposed(Mechanism mechanism, String... places) {
     assertThat(suggestions)
         .anyMatch(s -> s.mechanism() == mechanism && s.places().equals(List.of(places)));

@@ -24,6 +24,7 @@ class WiringReviewTest {
   private static final String BUTTON =
       "{kind: button, closes-to: GND, pull-to: VCC, pull-ohms: 10000}";
   private static final String CHANGE_OVER = BUTTON.replace("}", ", other-throw: back}");
+  private static final String BETWEEN = "{kind: %s, low-throw: low, high-throw: high}";
   private static final String PULLED_DOWN =
       "{kind: switch, closes-to: VCC, pull-to: GND, pull-ohms: %d}";
 
@@ -378,6 +379,88 @@ class WiringReviewTest {
             "L",
             Drawing.of("U1 74x00 LS").lamp("L", "GND", 2200).net("V: VCC U1.14"),
             wired));
+    pairs.add(
+        pair(
+            "OPEN-11",
+            "back",
+            Drawing.of("U1 74x00 LS").control("S", CHANGE_OVER).net("N: U1.1 S"),
+            Drawing.of("U1 74x00 LS")
+                .control("S", CHANGE_OVER)
+                .net("N: U1.1 S")
+                .net("R: U1.2 back")));
+    betweenLines(pairs);
+  }
+
+  /** A change-over that passes on one of two lines. */
+  private static void betweenLines(List<Pair> pairs) {
+    Drawing passing =
+        Drawing.of("U1 74x00 LS", "U2 74x04 LS")
+            .control("S", BETWEEN.formatted("switch"))
+            .net("L: U1.3 low")
+            .net("H: U1.6 high")
+            .net("N: S U2.1");
+    String[] parts = {"U1 74x00 LS", "U2 74x04 LS"};
+    pairs.add(
+        pair(
+            "OPEN-11",
+            "high",
+            Drawing.of(parts)
+                .control("S", BETWEEN.formatted("switch"))
+                .net("L: U1.3 low")
+                .net("N: S U2.1"),
+            passing));
+    pairs.add(
+        pair(
+            "OPEN-09",
+            "S",
+            Drawing.of(parts)
+                .control("S", BETWEEN.formatted("switch"))
+                .net("L: U1.3 low")
+                .net("H: U1.6 high"),
+            passing));
+    pairs.add(pair("OPEN-06", "N", Drawing.of(parts).net("N: U1.1 U2.1"), passing));
+    pairs.add(
+        pair(
+            "DRV-03",
+            "N",
+            Drawing.of(parts)
+                .control("S", BETWEEN.formatted("switch"))
+                .net("L: U1.3 low")
+                .net("H: U1.6 high")
+                .net("N: S U2.2"),
+            passing));
+    pairs.add(
+        pair(
+            "DRV-07",
+            "low",
+            Drawing.of(parts)
+                .control("S", BETWEEN.formatted("switch"))
+                .net("G: GND low")
+                .net("H: VCC high")
+                .net("N: S U2.2"),
+            Drawing.of(parts)
+                .control("S", BETWEEN.formatted("switch"))
+                .net("G: GND low")
+                .net("H: VCC high")
+                .net("N: S U2.1")));
+    // Each throw is left open in the other position unless a resistor holds it.
+    for (String family : List.of("LS", "HC")) {
+      pairs.add(
+          pair(
+              family.equals("LS") ? "OPEN-07" : "OPEN-08",
+              "low",
+              Drawing.of("U1 74x00 " + family)
+                  .control("S", BETWEEN.formatted("button"))
+                  .net("G: GND S")
+                  .net("L: U1.1 low")
+                  .net("H: U1.5 high"),
+              Drawing.of("U1 74x00 " + family)
+                  .control("S", BETWEEN.formatted("button"))
+                  .with("resistors: {R: {to: VCC, ohms: 1k}}")
+                  .net("G: GND S")
+                  .net("L: U1.1 low R")
+                  .net("H: U1.5 high")));
+    }
   }
 
   private static void loads(List<Pair> pairs) {
@@ -530,6 +613,55 @@ class WiringReviewTest {
                 .net("R: back U4.5")
                 .net("K: U4.3 U4.4 U1.3")
                 .net("Q: U4.6 U4.2")));
+    // The same with the common on a line of the drawing, and without the latch.
+    pairs.add(
+        pair(
+            "CLK-01",
+            "step",
+            Drawing.of(parts)
+                .control("step", BETWEEN.formatted("button"))
+                .net("G: GND step")
+                .net("S: low U4.1")
+                .net("R: high U4.5")
+                .net("K: U4.3 U1.3"),
+            Drawing.of(parts)
+                .control("step", BETWEEN.formatted("button"))
+                .net("G: GND step")
+                .net("S: low U4.1")
+                .net("R: high U4.5")
+                .net("K: U4.3 U4.4 U1.3")
+                .net("Q: U4.6 U4.2")));
+    // A button upstream of a switch clocks as well; the switch itself has a say.
+    pairs.add(
+        pair(
+            "CLK-01",
+            "beat",
+            Drawing.of(parts)
+                .control("beat", BUTTON)
+                .control("S", BETWEEN.formatted("switch"))
+                .net("L: beat low")
+                .net("H: U4.3 high")
+                .net("K: S U1.3"),
+            Drawing.of(parts)
+                .control("beat", BUTTON)
+                .control("S", BETWEEN.formatted("switch"))
+                .net("L: beat low")
+                .net("H: U4.3 high")
+                .net("K: S U4.4")));
+    pairs.add(
+        pair(
+            "CLK-04",
+            "S",
+            Drawing.of(parts)
+                .control("S", BETWEEN.formatted("switch"))
+                .net("L: U4.3 low")
+                .net("H: U4.6 high")
+                .net("K: S U1.3"),
+            Drawing.of(parts)
+                .control("S", BETWEEN.formatted("switch"))
+                .net("L: U4.3 low")
+                .net("H: U4.6 high")
+                .net("K: S U1.2")));
     pairs.add(
         pair(
             "CLK-02",

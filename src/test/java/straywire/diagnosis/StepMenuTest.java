@@ -15,7 +15,10 @@ import straywire.faults.Suggestion;
 import straywire.module.ControlState;
 import straywire.module.End;
 import straywire.module.Entry;
+import straywire.module.Module;
+import straywire.module.ModuleFile;
 import straywire.module.Point;
+import straywire.parts.ShippedParts;
 import straywire.sim.BoardState;
 
 class StepMenuTest {
@@ -148,6 +151,55 @@ class StepMenuTest {
         .contains(new Step.Beep(row, ground, Map.of("A1", true)));
     controls.put("A1", true);
     assertThat(menu(ALL).beeps(shorted, controls)).contains(new Step.Beep(row, ground));
+  }
+
+  @Test
+  void aSwitchBetweenLinesIsMovedAwayBeforeABeepFromOneOfThemToTheOther() {
+    Module module =
+        ModuleFile.parse(
+            "m.yaml",
+            """
+            format: straywire-module/1
+            name: sketch
+            title: sketch
+            rails: {VCC: {level: supply}, GND: {level: ground}}
+            parts: {U1: {type: 74x04, family: LS}}
+            controls:
+              side: {kind: switch, low-throw: left, high-throw: right}
+            nets:
+              VCC: [VCC, U1.14]
+              GND: [GND, U1.7]
+              LEFT: [U1.2, left]
+              RIGHT: [U1.4, right]
+              D: [side, U1.5]
+            """,
+            new ShippedParts());
+    StepMenu menu = new StepMenu(module, ALL);
+    Point left = new Point(End.pin("U1", 2), false);
+    Point common = new Point(End.pin("U1", 5), false);
+    Point right = new Point(End.pin("U1", 4), false);
+    List<Hypothesis> bridged =
+        List.of(
+            bridged(module, "U1.2", "U1.5"),
+            bridged(module, "U1.4", "U1.5"),
+            bridged(module, "U1.2", "U1.4"));
+    assertThat(menu.beeps(bridged, Map.of("side", false)))
+        .contains(
+            new Step.Beep(left, common, Map.of("side", true)),
+            new Step.Beep(right, common),
+            new Step.Beep(left, right));
+    assertThat(menu.beeps(bridged, Map.of("side", true)))
+        .contains(
+            new Step.Beep(left, common),
+            new Step.Beep(right, common, Map.of("side", false)),
+            new Step.Beep(left, right));
+  }
+
+  private static Hypothesis bridged(Module module, String a, String b) {
+    return FaultExpansion.expand(
+        module,
+        new Suggestion("T-01", Mechanism.BRIDGED, List.of(a, b), 1, "why"),
+        PriorsFile.shipped());
   }
 
   @Test

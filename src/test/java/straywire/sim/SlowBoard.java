@@ -102,8 +102,7 @@ final class SlowBoard {
         .forEach(
             (label, resistor) ->
                 pulls.put(
-                    label,
-                    placed(row(End.Kind.RESISTOR, label), Driver.pull(resistor.ohms()))));
+                    label, placed(row(End.Kind.RESISTOR, label), Driver.pull(resistor.ohms()))));
     module.parts().values().stream().filter(Fitted::fitted).forEach(this::fit);
     joining.addAll(closedPasses());
     lay();
