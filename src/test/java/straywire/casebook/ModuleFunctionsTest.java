@@ -179,6 +179,30 @@ class ModuleFunctionsTest {
   }
 
   @Test
+  void thePaceSelectorCountsEachBeatOrEveryOther() {
+    ModuleBench bench = bench("pace-selector");
+    Random random = new Random(6);
+    bench.set("pace", 1);
+    bench.press("clear");
+    boolean full = true;
+    int half = 0;
+    int count = 0;
+    for (int i = 0; i < 200; i++) {
+      if (random.nextInt(4) == 0) {
+        // On the way the counter sees a high: an edge when it comes from a low line.
+        count += full || half == 0 ? 1 : 0;
+        full = !full;
+        bench.set("pace", full ? 1 : 0);
+      } else {
+        bench.press("tick");
+        half ^= 1;
+        count += full || half == 1 ? 1 : 0;
+      }
+      assertThat(bench.number("number")).as("move %d", i).isEqualTo(count % 16);
+    }
+  }
+
+  @Test
   void theRegisterFileKeepsFourWordsApart() {
     ModuleBench bench = bench("register-file");
     Random random = new Random(3);
