@@ -67,18 +67,22 @@ final class RandomBoard {
 
   /** Every other part keeps what it was told without power. */
   static RandomBoard keeping(long seed) {
+    return new RandomBoard(seed, withKeepers(), 0);
+  }
+
+  private static List<Part> withKeepers() {
     Part keeper =
         OwnParts.beside(PARTS, Path.of("src/test/resources/parts/keeper.yaml"))
             .part("keeper")
             .orElseThrow();
     List<Part> types = new ArrayList<>(TYPES);
     types.addAll(Collections.nCopies(TYPES.size(), keeper));
-    return new RandomBoard(seed, types, 0);
+    return types;
   }
 
-  /** Most controls pass on one of two lines. */
+  /** Most controls pass on one of two lines; one board in four has parts that keep. */
   static RandomBoard passing(long seed) {
-    return new RandomBoard(seed, TYPES, 60);
+    return new RandomBoard(seed, seed % 4 == 0 ? withKeepers() : TYPES, 60);
   }
 
   private RandomBoard(long seed, List<Part> types, int passing) {
