@@ -41,14 +41,21 @@ final class StepMenu {
   private final Module module;
   private final Instruments instruments;
   private final Islands islands;
-  private final List<ControlContact> contacts;
+
+  /** What a hand closes at each terminal. */
+  private final Map<End, List<ControlContact>> contactsAt = new HashMap<>();
+
   private final Map<End, Set<End>> terminalsAt = new HashMap<>();
 
   StepMenu(Module module, Instruments instruments) {
     this.module = module;
     this.instruments = instruments;
     islands = new Islands(module);
-    contacts = module.everyContact();
+    for (ControlContact contact : module.everyContact()) {
+      for (End end : contact.ends()) {
+        contactsAt.computeIfAbsent(end, e -> new ArrayList<>()).add(contact);
+      }
+    }
   }
 
   /**
@@ -272,26 +279,33 @@ final class StepMenu {
   private Step.Beep beep(Point from, Point to, Map<String, Boolean> controls) {
     Set<End> nearFrom = joined(from.end());
     Set<End> nearTo = joined(to.end());
+    if (nearFrom.equals(nearTo)) {
+      // On one line, or on lines without contacts: what is between the two is wires.
+      return new Step.Beep(from, to);
+    }
     Map<String, Boolean> set = new TreeMap<>();
-    for (ControlContact contact : contacts) {
-      boolean position = controls.get(contact.control());
-      if (between(contact.ends(), nearFrom, nearTo)
-          && position == contact.closedWhenHigh()
-          && module.controls().get(contact.control()).kind() == Control.Kind.SWITCH) {
-        set.put(contact.control(), !position);
+    for (Set<End> near : List.of(nearFrom, nearTo)) {
+      for (End end : near) {
+        for (ControlContact contact : contactsAt.get(end)) {
+          boolean position = controls.get(contact.control());
+          if (position == contact.closedWhenHigh()
+              && module.controls().get(contact.control()).kind() == Control.Kind.SWITCH
+              && between(contact.ends(), nearFrom, nearTo)) {
+            set.put(contact.control(), !position);
+          }
+        }
       }
     }
     return new Step.Beep(from, to, Collections.unmodifiableMap(set));
   }
 
-  /** Where a contact is at both, what is between the two is wires. */
+  /** A contact to a rail is, wherever it is; one between lines when they are the two. */
   private static boolean between(List<End> ends, Set<End> nearFrom, Set<End> nearTo) {
     if (ends.size() == 1) {
-      return nearFrom.contains(ends.get(0)) != nearTo.contains(ends.get(0));
+      return true;
     }
-    Set<End> near = new HashSet<>(nearFrom);
-    near.addAll(nearTo);
-    return near.containsAll(ends) && !nearFrom.containsAll(ends) && !nearTo.containsAll(ends);
+    return (nearFrom.contains(ends.get(0)) && nearTo.contains(ends.get(1)))
+        || (nearFrom.contains(ends.get(1)) && nearTo.contains(ends.get(0)));
   }
 
   /** Terminals of contacts that the wiring as meant joins to an end. */
@@ -300,7 +314,7 @@ final class StepMenu {
         end,
         e -> {
           Set<End> terminals = new HashSet<>(module.netOf(e).map(Net::ends).orElse(List.of(e)));
-          terminals.retainAll(module.terminals());
+          terminals.retainAll(contactsAt.keySet());
           return terminals;
         });
   }

@@ -58,7 +58,9 @@ final class LaneGroup {
 
   private final Map<String, ControlSeat> contacts = new TreeMap<>();
 
-  /** The contacts of each control to rails: one, or two of a change-over. */
+  /**
+   * The contacts of each control to rails: one, two of a change-over, none of one between lines.
+   */
   private final Map<String, List<ControlSeat>> controls = new TreeMap<>();
 
   private final Set<String> changeOvers;
@@ -106,11 +108,12 @@ final class LaneGroup {
     keeping =
         seats.stream().filter(s -> s.keeps).mapToLong(s -> s.lanes).reduce(0, (a, b) -> a | b);
     List<ControlSeat> controlSeats = new ArrayList<>();
+    wiring.module().controls().keySet().forEach(c -> controls.put(c, new ArrayList<>()));
     for (Contact contact : wiring.module().contacts()) {
       ControlSeat seat = new ControlSeat(contact, wiring, topology, driverCount);
       driverCount += 2;
       contacts.put(contact.label(), seat);
-      controls.computeIfAbsent(contact.control(), c -> new ArrayList<>()).add(seat);
+      controls.get(contact.control()).add(seat);
       controlSeats.add(seat);
     }
     changeOvers =
@@ -352,7 +355,7 @@ final class LaneGroup {
   private long atRail(boolean supply, int node, long[] reached, Map<String, Boolean> levels) {
     long at = supply ? topology.railHigh[node] : topology.railLow[node];
     for (Map.Entry<String, Boolean> level : levels.entrySet()) {
-      for (ControlSeat seat : contactsOf(level.getKey())) {
+      for (ControlSeat seat : controls.get(level.getKey())) {
         at |= reached[seat.node] & seat.joins(supply, level.getValue(), topology.used);
       }
     }
@@ -437,7 +440,7 @@ final class LaneGroup {
   private void setContacts(long[] state, Map<String, Boolean> levels) {
     levels.forEach(
         (label, high) ->
-            contactsOf(label).forEach(seat -> seat.move(high, drivers, state, topology.used)));
+            controls.get(label).forEach(seat -> seat.move(high, drivers, state, topology.used)));
     resistors.forEach(seat -> seat.pull(drivers, state, topology.used));
   }
 
@@ -514,7 +517,7 @@ final class LaneGroup {
     move.levels()
         .forEach(
             (label, high) -> {
-              for (ControlSeat seat : contactsOf(label)) {
+              for (ControlSeat seat : controls.get(label)) {
                 long changed = seat.move(high, drivers, state, topology.used);
                 if (changed != 0) {
                   touchedDrivers[seat.firstDriver] = true;
@@ -556,10 +559,6 @@ final class LaneGroup {
       takeUp(state, move);
     }
     settle(state);
-  }
-
-  private List<ControlSeat> contactsOf(String control) {
-    return controls.getOrDefault(control, List.of());
   }
 
   /**
