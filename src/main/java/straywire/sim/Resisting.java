@@ -109,32 +109,29 @@ final class Resisting {
       int from = starts[tier];
       int to = starts[tier + 1];
       read(state, from, to);
-      long low = 0;
-      long high = 0;
       long actsInLow = 0;
       long actsInHigh = 0;
       for (int i = from; i < to; i++) {
-        long lowered = 0;
-        long raised = 0;
-        long loweredInHigh = 0;
-        long raisedInHigh = 0;
-        for (int other = from; other < from + deciding[i]; other++) {
-          lowered |= lowInLow[other];
-          raised |= highInLow[other];
-          loweredInHigh |= lowInHigh[other];
-          raisedInHigh |= highInHigh[other];
-        }
-        low |= (lowInLow[i] & ~raised & openLow) | (lowInHigh[i] & ~raisedInHigh & openHigh);
-        high |= (highInLow[i] & ~lowered & openLow) | (highInHigh[i] & ~loweredInHigh & openHigh);
         actsInLow |= lowInLow[i] | highInLow[i];
         actsInHigh |= lowInHigh[i] | highInHigh[i];
+        giveWay(i, from);
+        levels[0] |= (highInLow[i] & openLow) | (highInHigh[i] & openHigh);
+        levels[1] |= (lowInLow[i] & openLow) | (lowInHigh[i] & openHigh);
       }
-      levels[0] |= high;
-      levels[1] |= low;
       openLow &= ~actsInLow;
       openHigh &= ~actsInHigh;
     }
     levels[2] = openLow | openHigh;
+  }
+
+  /** Takes from one what is against those that decide over it; these come before it. */
+  private void giveWay(int i, int from) {
+    for (int other = from; other < from + deciding[i]; other++) {
+      lowInLow[i] &= ~highInLow[other];
+      highInLow[i] &= ~lowInLow[other];
+      lowInHigh[i] &= ~highInHigh[other];
+      highInHigh[i] &= ~lowInHigh[other];
+    }
   }
 
   private void read(long[] state, int from, int to) {
