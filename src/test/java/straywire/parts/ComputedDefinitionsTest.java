@@ -2,6 +2,7 @@ package straywire.parts;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -335,6 +336,37 @@ class ComputedDefinitionsTest {
       }
       int shown = complement ? ~words[address] : words[address];
       assertThat(bench.shows(outputs)).isEqualTo(selected && !write ? binary(shown, 4) : "ZZZZ");
+    }
+  }
+
+  /** Words on the pins they are read from: a write is what the pins say, a read drives them. */
+  @ParameterizedTest
+  @CsvSource({"2114, 10, IO#, 4, 1", "6116, 11, IO#, 7, 0"})
+  void aMemoryWithCommonPinsKeepsWhatWasWritten(
+      String type, int addressBits, String pin, int high, int low) {
+    Bench bench = bench(type);
+    bench.part.pinNamed("/OE").ifPresent(p -> bench.low("/OE"));
+    String[] pins = row(pin, high, low);
+    int[] words = new int[1 << addressBits];
+    Arrays.fill(words, -1);
+    for (int i = 0; i < 4000; i++) {
+      // A few addresses all over, so that words are met again.
+      int address = random.nextInt(64) * 37 % words.length;
+      boolean write = words[address] < 0 || random.nextInt(4) == 0;
+      boolean selected = random.nextInt(5) > 0;
+      int data = random.nextInt(1 << pins.length);
+      bench.high("/WE");
+      bench.word(address, row("A#", addressBits - 1, 0));
+      bench.word(data, pins);
+      bench.set("/CS", !selected);
+      bench.settle();
+      bench.set("/WE", !write);
+      bench.settle();
+      if (write && selected) {
+        words[address] = data;
+      }
+      String drives = selected && !write ? binary(words[address], pins.length) : "";
+      assertThat(bench.shows(pins)).isEqualTo(drives.isEmpty() ? "Z".repeat(pins.length) : drives);
     }
   }
 
