@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -16,7 +17,9 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.advice.Amounts;
 import straywire.advice.Review;
+import straywire.advice.RuleBase;
 import straywire.advice.WiringReview;
+import straywire.casebook.Workbench;
 import straywire.electrical.Times;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
@@ -30,7 +33,8 @@ final class ModuleCommand implements Runnable {
   @Override
   public void run() {
     throw new ParameterException(
-        spec.commandLine(), "say what to do: check MODULE, review MODULE, or new NAME");
+        spec.commandLine(),
+        "say what to do: check MODULE, review MODULE, faults MODULE, or new NAME");
   }
 
   @Command(description = "Checks a module file.", mixinStandardHelpOptions = true)
@@ -68,6 +72,35 @@ final class ModuleCommand implements Runnable {
       screen.text(review);
     }
     return (review.clean() ? ExitCode.OK : ExitCode.FINDINGS).number();
+  }
+
+  @Command(
+      description = "Lists what can be wrong with a module, with the ids that other commands take.",
+      mixinStandardHelpOptions = true)
+  int faults(
+      @Parameters(paramLabel = "MODULE", description = "name of a module, or its file")
+          String named,
+      @Parameters(
+              arity = "0..*",
+              paramLabel = "WORD",
+              description = "only faults that speak of it, such as U1.3, write or bridged")
+          List<String> words,
+      @Option(names = "--json", description = "one line of JSON") boolean json) {
+    Module module = Home.usual().module(named);
+    List<String> about = Optional.ofNullable(words).orElse(List.of());
+    FaultList faults =
+        new FaultList(module.name(), new Workbench(module, RuleBase.shipped()).hypotheses())
+            .about(about);
+    if (faults.isEmpty()) {
+      throw new InputError(
+          "WORD", 0, "no fault of " + module.name() + " speaks of " + String.join(" and ", about));
+    }
+    if (json) {
+      faults.json(spec.commandLine().getOut());
+    } else {
+      faults.text(spec.commandLine().getOut());
+    }
+    return ExitCode.OK.number();
   }
 
   @Command(

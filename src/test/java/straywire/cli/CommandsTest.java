@@ -368,4 +368,22 @@ class CommandsTest {
         .contains("       The same at R1, R2, R3, R4, R5, R6, R7.\n");
     assertThat(run.out().lines().count()).isLessThan(25);
   }
+
+  @Test
+  void faultsAreListedByWhatTheySpeakOf() throws IOException {
+    CommandRun run = CommandRun.of("module", "faults", "beat-memory", "U1.1", "bridged");
+    assertThat(run.code()).isZero();
+    assertThat(run.out())
+        .startsWith("beat-memory: 1 fault\n")
+        .contains("bridged U1.1 U1.2\n    U1 pin 1 (A0) is joined to U1 pin 2 (/CS).\n");
+    JsonNode faults =
+        new ObjectMapper()
+            .readTree(CommandRun.of("module", "faults", "beat-memory", "--json").out())
+            .get("faults");
+    assertThat(faults).hasSizeGreaterThan(1000);
+    assertThat(faults.get(0).has("repair")).isTrue();
+    CommandRun none = CommandRun.of("module", "faults", "beat-memory", "U9");
+    assertThat(none.code()).isEqualTo(3);
+    assertThat(none.err()).isEqualTo("straywire: WORD: no fault of beat-memory speaks of U9\n");
+  }
 }
