@@ -294,4 +294,23 @@ class ChangeOverTest {
     on.pulse("B");
     assertThat(count(on)).as("the other line").isEqualTo(1);
   }
+
+  @Test
+  void aContactAtRestFollowsItsRailWhenASwitchTakesTheGroundAway() {
+    Sketch sketch =
+        new Sketch()
+            .control(PICK)
+            .control(new Control("S", Control.Kind.SWITCH, "", "GND.b", "VCC", 1000, false))
+            .segment("GND.b", "GND")
+            .part("U1", "74x04", "LS")
+            .wire("GND", "pick")
+            .wire("GND.b", "a-down")
+            .wire("S", "U1.1");
+    Variation unlinked = new Variation();
+    unlinked.remove(sketch.wiring().link("GND.b"));
+    Sketch.Running on = sketch.on(unlinked);
+    assertThat(on.at("U1.2")).isEqualTo(Signal.HIGH);
+    assertThat(on.set("pick", true).at("U1.2")).as("its rail hangs open").isEqualTo(Signal.LOW);
+    assertThat(on.set("pick", false).at("U1.2")).isEqualTo(Signal.HIGH);
+  }
 }
