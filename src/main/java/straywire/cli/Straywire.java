@@ -12,7 +12,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -88,7 +90,9 @@ public final class Straywire implements Runnable {
     PrintWriter err = e.getCommandLine().getErr();
     err.println("straywire: " + oneLine(inWords(e)));
     err.println(
-        "Try straywire "
+        "Try "
+            + Home.command()
+            + " "
             + e.getCommandLine()
                 .getCommandSpec()
                 .qualifiedName(" ")
@@ -106,7 +110,33 @@ public final class Straywire implements Runnable {
       e.getCommandLine().getCommandSpec().options().forEach(o -> known.addAll(List.of(o.names())));
       return "no such command or option: " + word + Nearest.hint(word, known);
     }
+    if (e instanceof MissingParameterException missing) {
+      return missing(missing);
+    }
+    if (e.getArgSpec() instanceof OptionSpec option && e.getValue() != null) {
+      String expected =
+          option.type() == int.class || option.type() == long.class
+              ? "a whole number"
+              : option.paramLabel();
+      return option.longestName() + ": expected " + expected + ", got " + e.getValue();
+    }
     return e.getMessage();
+  }
+
+  private static String missing(MissingParameterException e) {
+    List<String> names =
+        e.getMissing().stream()
+            .map(arg -> arg.isOption() ? ((OptionSpec) arg).longestName() : arg.paramLabel())
+            .sorted()
+            .toList();
+    if (e.getMessage().contains("for option")) {
+      OptionSpec option = (OptionSpec) e.getMissing().get(0);
+      return option.longestName() + ": expected " + option.paramLabel() + " after it";
+    }
+    if (e.getMessage().contains("one of these")) {
+      return String.join(" or ", names) + " is missing";
+    }
+    return String.join(" and ", names) + (names.size() == 1 ? " is missing" : " are missing");
   }
 
   private static int failed(Exception e, PrintWriter err) {

@@ -52,6 +52,9 @@ public final class ModuleList {
     for (int i = 0; i < lines.length; i++) {
       made.take(lines[i].strip(), i + 1);
     }
+    if (!made.kinds.containsValue("rail")) {
+      throw new InputError(list.toString(), 0, "names no rail; a line such as VCC supply does");
+    }
     List<Row> rows = made.rows(name);
     String text = rows.stream().map(row -> row.text() + "\n").collect(Collectors.joining());
     try {

@@ -108,7 +108,9 @@ public final class YamlValue {
   /** The fields of a mapping, in the order of the file. */
   public Map<String, YamlValue> fields() {
     if (!(node instanceof MappingNode mapping)) {
-      throw wrong("expected fields, got " + described());
+      throw wrong(
+          "expected fields, each with a colon and a space, such as \"name: value\", got "
+              + described());
     }
     Map<String, YamlValue> fields = new LinkedHashMap<>();
     for (NodeTuple tuple : mapping.getValue()) {

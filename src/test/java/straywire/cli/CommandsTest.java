@@ -161,7 +161,11 @@ class CommandsTest {
           sit beat-memory --journal cases/beat-memory | 3 | straywire: cases/beat-memory: is a folder; name a file in it
           sit beat-memory --journal none/x.jsonl | 4 | straywire: none/x.jsonl: there is no such file or folder
           case record beat-memory jumper-missing --to target/x.jsonl | 3 | straywire: FAULT: no fault is called jumper-missing; there are jumper-missing
-          rank                                | 2 | straywire: Missing required parameter: 'LOGFILE'
+          rank                                | 2 | straywire: LOGFILE is missing
+          figures --every abc                 | 2 | straywire: --every: expected a whole number, got abc
+          case record beat-memory             | 2 | straywire: --to and FAULT are missing
+          module new other                    | 2 | straywire: --from or --list is missing
+          levels beat-memory --set            | 2 | straywire: --set: expected CONTROLS after it
           rnak                                | 2 | straywire: no such command or option: rnak; nearest is rank
           module                              | 2 | straywire: say what to do: check MODULE
           """)

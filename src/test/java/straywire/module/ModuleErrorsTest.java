@@ -25,7 +25,7 @@ class ModuleErrorsTest {
           name: striker | name: the striker | 2 | name: "the striker" is no label; a label starts with a letter and goes on with letters, digits and any of - _ +
           family: LS, note | famly: LS, note | 10 | parts.U1: unknown field famly; nearest is family
           {type: 74x04, family: LS, note: upper half} | {type: 74x04} | 10 | parts.U1: the field family is missing
-          {type: 74x04, family: LS, note: upper half} | 74x04 | 10 | parts.U1: expected fields, got 74x04
+          {type: 74x04, family: LS, note: upper half} | 74x04 | 10 | parts.U1: expected fields, each with a colon and a space, such as "name: value", got 74x04
           type: 74x189 | type: 74x188 | 11 | parts.U2.type: unknown part type 74x188; nearest is 74x189
           family: HC | family: HCX | 11 | parts.U2.family: unknown family HCX; nearest is HC
           family: HC | family: quick | 11 | parts.U2.family: unknown family quick; known are HC, LS
@@ -68,7 +68,7 @@ class ModuleErrorsTest {
           [VCC, U1.VCC, U2.16] | [VCC, U1.VCC, U2] | 25 | nets.VCC: U2 is a part; name one of its pins, such as U2.1 or U2.A0
           [VCC, U1.VCC, U2.16] | [U1.VCC, VCC, U2.16] | 25 | nets.VCC: a net on a rail starts with it; write VCC first
           [VCC, U1.VCC, U2.16] | [VCC, U1.VCC, GND] | 25 | nets.VCC: a net has one rail, got VCC and GND; rails of one level are joined by linked-to
-          [VCC, U1.VCC, U2.16] | VCC | 25 | nets.VCC: expected fields, got VCC
+          [VCC, U1.VCC, U2.16] | VCC | 25 | nets.VCC: expected fields, each with a colon and a space, such as "name: value", got VCC
           [U2./CS, GND.right, U2./WE] | [U2./CS, GND.rigth, U2./WE] | 27 | nets.RIGHT.ends: nothing is labelled GND.rigth; nearest is GND.right
           order: unknown, ends: [U1.4 | order: none, ends: [U1.4 | 32 | nets.L0.order: none is not one of known, unknown
           B: [B, U1.3] | B: [B] | 29 | nets.B: the net has one end, B; a net joins at least two ends
