@@ -2,12 +2,12 @@ package straywire.sim;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import straywire.module.Control;
@@ -21,11 +21,16 @@ import straywire.parts.Part;
 public final class Boards {
   private static final int WORTH_SHARING = 6;
 
+  /**
+   * So many standings of a group stay compiled; eight change-overs have more than fit in memory.
+   */
+  private static final int KEPT_STANDINGS = 32;
+
   private final Wiring wiring;
   private final List<Variation> variations;
   final LaneGroup[] groups;
 
-  /** For each group, its lanes by what the change-overs between lines join. */
+  /** For each group, its lanes by what the change-overs between lines join, as used of late. */
   private final List<Map<Standing, Standpoint>> standpoints = new ArrayList<>();
 
   private final Standpoint[] fixed;
@@ -46,7 +51,7 @@ public final class Boards {
     fixed = new Standpoint[count];
     Standing rest = Standing.atRest(wiring, rest());
     for (int g = 0; g < count; g++) {
-      standpoints.add(new ConcurrentHashMap<>());
+      standpoints.add(keptStandings());
     }
     eachGroup(
         g -> {
@@ -56,12 +61,21 @@ public final class Boards {
         });
   }
 
+  private static Map<Standing, Standpoint> keptStandings() {
+    return new LinkedHashMap<>(KEPT_STANDINGS, 0.75f, true) {
+      @Override
+      protected boolean removeEldestEntry(Map.Entry<Standing, Standpoint> eldest) {
+        return size() > KEPT_STANDINGS;
+      }
+    };
+  }
+
   private List<Variation> variationsOf(int group) {
     int from = group * Lanes.COUNT;
     return variations.subList(from, Math.min(from + Lanes.COUNT, variations.size()));
   }
 
-  /** The lanes of a group with copper as the controls stand; compiled when first needed. */
+  /** The lanes of a group with copper as the controls stand; compiled when needed. */
   private Standpoint at(int group, Map<String, Boolean> controls) {
     return wiring.passes().isEmpty() ? fixed[group] : at(group, Standing.atRest(wiring, controls));
   }

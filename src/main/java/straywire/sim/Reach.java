@@ -1,6 +1,7 @@
 package straywire.sim;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -109,13 +110,16 @@ final class Reach {
     return new Around(copper, beyond, nodes);
   }
 
-  /** Places behind one resistor, then those behind two, and so on. */
+  /**
+   * Places behind one resistor, then those behind two, and so on. Of several ways with equally many
+   * resistors that of the least ohms speaks for all: it is what decides.
+   */
   private List<Beyond> beyond(List<Place> copper) {
     List<Beyond> all = new ArrayList<>();
     long[] covered = new long[topology.nodeCount];
+    copper.forEach(place -> covered[place.node()] |= place.lanes());
     List<Place> reached = copper;
     for (int resistors = 1; !reached.isEmpty(); resistors++) {
-      reached.forEach(place -> covered[place.node()] |= place.lanes());
       List<Place> next = new ArrayList<>();
       for (Place place : reached) {
         for (Link link : linksAt.get(place.node())) {
@@ -125,10 +129,17 @@ final class Reach {
           }
         }
       }
+      next.sort(Comparator.comparingInt(Place::ohms));
+      reached = new ArrayList<>();
       for (Place place : next) {
-        all.add(new Beyond(place, resistors));
+        long lanes = place.lanes() & ~covered[place.node()];
+        if (lanes != 0) {
+          covered[place.node()] |= lanes;
+          Place least = new Place(place.node(), place.ohms(), lanes);
+          reached.add(least);
+          all.add(new Beyond(least, resistors));
+        }
       }
-      reached = next;
     }
     return all;
   }
