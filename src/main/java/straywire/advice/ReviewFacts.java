@@ -243,7 +243,7 @@ final class ReviewFacts {
               pass.label(),
               at.name(),
               onSupply(from),
-              !at.pulls().isEmpty() || at.port(),
+              !at.pulls().isEmpty() || at.port() || at.fedOhms() > 0,
               at.inputs().stream().anyMatch(p -> p.part().family().feedsThroughInputs())));
     }
     if (at.net().onRail() && !from.net().onRail()) {

@@ -1,6 +1,7 @@
 package straywire.electrical;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -13,7 +14,7 @@ import straywire.module.SeriesResistor;
  * A net that resistors between lines lead to from another. A rail ends the way: what lies beyond it
  * is not felt.
  *
- * @param ohms of the resistors on the way, by the fewest of them
+ * @param ohms of the resistors on the way: by the fewest of them, and of equally many by the least ohms
  */
 public record Behind(Net net, int ohms) {
   /** All nets behind one, those behind one resistor first; nothing behind a rail. */
@@ -25,9 +26,11 @@ public record Behind(Net net, int ohms) {
       List<Behind> next = new ArrayList<>();
       for (Behind from : open) {
         if (!from.net().onRail()) {
-          across(module, from).stream().filter(b -> seen.add(b.net().name())).forEach(next::add);
+          next.addAll(across(module, from));
         }
       }
+      next.sort(Comparator.comparingInt(Behind::ohms));
+      next.removeIf(b -> !seen.add(b.net().name()));
       behind.addAll(next);
       open = next;
     }

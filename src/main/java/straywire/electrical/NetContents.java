@@ -88,7 +88,9 @@ public record NetContents(
             port(behind.net())
                 || !contacts(module, behind.net()).isEmpty()
                 || !drivers(module, behind.net()).isEmpty();
-        fedOhms = feeds && fedOhms == 0 ? behind.ohms() : fedOhms;
+        if (feeds && (fedOhms == 0 || behind.ohms() < fedOhms)) {
+          fedOhms = behind.ohms();
+        }
       }
     }
     return new NetContents(
