@@ -14,7 +14,8 @@ import straywire.module.SeriesResistor;
  * A net that resistors between lines lead to from another. A rail ends the way: what lies beyond it
  * is not felt.
  *
- * @param ohms of the resistors on the way: by the fewest of them, and of equally many by the least ohms
+ * @param ohms of the resistors on the way: by the fewest of them, and of equally many by the least
+ *     ohms
  */
 public record Behind(Net net, int ohms) {
   /** All nets behind one, those behind one resistor first; nothing behind a rail. */

@@ -9,7 +9,8 @@ import java.util.List;
  *
  * <p>A rail, contact or output that is felt through fewer resistors decides over one behind more:
  * on the way it was already held against the other. Of those behind equally many, one of a sixth of
- * the other's ohms or less decides; nearer ones leave the level in between.
+ * the other's ohms or less decides; nearer ones leave the level in between. A low too weak for an
+ * input still keeps off every high that is felt through more resistors.
  */
 final class Resisting {
   /** A divider this uneven leaves a level that every input reads as the stronger side's. */
@@ -26,6 +27,9 @@ final class Resisting {
   private final long[] lowLanes;
   private final long[] highLanes;
 
+  /** Lanes in which each would be low, were it not too weak for an input. */
+  private final long[] weakLanes;
+
   /** Behind equally many resistors lie those from one start to the next. */
   private final int[] starts;
 
@@ -37,6 +41,10 @@ final class Resisting {
   private final long[] highInLow;
   private final long[] lowInHigh;
   private final long[] highInHigh;
+
+  // Lanes with a low nearby that is too weak for an input: no high comes past it.
+  private long weakInLow;
+  private long weakInHigh;
 
   /** A driver as it is felt; a pull is a rail behind one resistor. */
   private record Felt(int driver, int resistors, int ohms, long lanes) {}
@@ -71,6 +79,7 @@ final class Resisting {
     driver = new int[count];
     lowLanes = new long[count];
     highLanes = new long[count];
+    weakLanes = new long[count];
     deciding = new int[count];
     lowInLow = new long[count];
     highInLow = new long[count];
@@ -84,7 +93,8 @@ final class Resisting {
       }
       driver[i] = here.driver();
       highLanes[i] = here.lanes();
-      lowLanes[i] = here.ohms() > MOST_OHMS_DOWN ? here.lanes() & ~leaning : here.lanes();
+      weakLanes[i] = here.ohms() > MOST_OHMS_DOWN ? here.lanes() & leaning : 0;
+      lowLanes[i] = here.lanes() & ~weakLanes[i];
       int start = tiers.get(tiers.size() - 1);
       deciding[i] =
           (int)
@@ -105,6 +115,8 @@ final class Resisting {
    *     set
    */
   void solve(long[] state, long openLow, long openHigh, long[] levels) {
+    weakInLow = 0;
+    weakInHigh = 0;
     for (int tier = 0; tier + 1 < starts.length && (openLow | openHigh) != 0; tier++) {
       int from = starts[tier];
       int to = starts[tier + 1];
@@ -135,14 +147,19 @@ final class Resisting {
   }
 
   private void read(long[] state, int from, int to) {
+    long pastLow = ~weakInLow;
+    long pastHigh = ~weakInHigh;
     for (int i = from; i < to; i++) {
       long mayHigh = drivers.high(state, driver[i]);
       long mayLow = drivers.low(state, driver[i]);
       long off = drivers.off(state, driver[i]);
+      long surelyLow = mayLow & ~mayHigh & ~off;
       lowInLow[i] = mayLow & lowLanes[i];
-      highInLow[i] = mayHigh & ~mayLow & ~off & highLanes[i];
-      lowInHigh[i] = mayLow & ~mayHigh & ~off & lowLanes[i];
-      highInHigh[i] = mayHigh & highLanes[i];
+      highInLow[i] = mayHigh & ~mayLow & ~off & highLanes[i] & pastLow;
+      lowInHigh[i] = surelyLow & lowLanes[i];
+      highInHigh[i] = mayHigh & highLanes[i] & pastHigh;
+      weakInLow |= mayLow & weakLanes[i];
+      weakInHigh |= surelyLow & weakLanes[i];
     }
   }
 }

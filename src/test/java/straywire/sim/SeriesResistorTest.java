@@ -121,6 +121,22 @@ class SeriesResistorTest {
     assertThat(out).isEqualTo(ohms <= 2000 ? Signal.HIGH : Signal.LOW);
   }
 
+  /** 4.7 kilohm to ground under an open input: near 0.8 V, not the supply behind the ground. */
+  @Test
+  void aPullUpBeyondALowIsNotFeltWhereTheLowIsTooWeakForTheInput() {
+    Sketch.Running on =
+        new Sketch()
+            .control("S1", false)
+            .part("U1", "74x04", "LS")
+            .series("R1", 4700)
+            .wire("S1", "R1.1")
+            .wire("R1.2", "U1.1")
+            .on();
+    assertThat(on.at("U1.1")).isEqualTo(Signal.OPEN_INPUT);
+    on.set("S1", true);
+    assertThat(on.at("U1.1")).isEqualTo(Signal.PULLED_HIGH);
+  }
+
   @Test
   void aRailIsFeltThroughAResistorAndNothingBeyondIt() {
     Sketch.Running on =

@@ -682,14 +682,27 @@ final class SlowBoard {
     }
   }
 
-  /** The strongest of each level that meet, for one combination of what the drivers do. */
-  private record Meeting(Strength low, Strength high) {
+  /**
+   * The strongest of each level that meet, for one combination of what the drivers do; and the
+   * strongest low that is too weak for an input.
+   */
+  private record Meeting(Strength low, Strength high, Strength weakLow) {
     Meeting withLow(Strength added) {
-      return new Meeting(low.stronger(added), high);
+      return new Meeting(low.stronger(added), high, weakLow);
     }
 
     Meeting withHigh(Strength added) {
-      return new Meeting(low, high.stronger(added));
+      return new Meeting(low, high.stronger(added), weakLow);
+    }
+
+    Meeting withWeakLow(Strength added) {
+      return new Meeting(low, high, weakLow.stronger(added));
+    }
+
+    /** No high comes past a low, be it too weak for an input. */
+    Meeting withoutHighBeyond() {
+      boolean beyond = high.resistors > weakLow.resistors;
+      return new Meeting(low, beyond ? Strength.NONE : high, weakLow);
     }
   }
 
@@ -739,7 +752,7 @@ final class SlowBoard {
 
   private static Set<Can> solve(Copper net) {
     Set<Meeting> meetings = new HashSet<>();
-    meetings.add(new Meeting(Strength.NONE, Strength.NONE));
+    meetings.add(new Meeting(Strength.NONE, Strength.NONE, Strength.NONE));
     Map<Driver, List<Felt>> byDriver = new IdentityHashMap<>();
     for (Felt felt : net.felt) {
       byDriver.computeIfAbsent(felt.driver(), d -> new ArrayList<>()).add(felt);
@@ -753,8 +766,8 @@ final class SlowBoard {
             boolean heldUp = net.leans && felt.ohms() >= TOO_WEAK_FOR_BIPOLAR;
             if (can == Can.HIGH) {
               with = with.withHigh(felt.high());
-            } else if (can == Can.LOW && !heldUp) {
-              with = with.withLow(felt.low());
+            } else if (can == Can.LOW) {
+              with = heldUp ? with.withWeakLow(felt.low()) : with.withLow(felt.low());
             }
           }
           extended.add(with);
@@ -763,7 +776,8 @@ final class SlowBoard {
       meetings = extended;
     }
     Set<Can> level = EnumSet.noneOf(Can.class);
-    for (Meeting meeting : meetings) {
+    for (Meeting met : meetings) {
+      Meeting meeting = met.withoutHighBeyond();
       boolean none = meeting.low.rank == 0 && meeting.high.rank == 0;
       put(level, Can.OPEN, none);
       put(level, Can.LOW, !none && !meeting.high.decidesOver(meeting.low));
