@@ -14,15 +14,16 @@ import straywire.module.SeriesResistor;
  * A net that resistors between lines lead to from another. A rail ends the way: what lies beyond it
  * is not felt.
  *
+ * @param resistors on the way, the fewest
  * @param ohms of the resistors on the way: by the fewest of them, and of equally many by the least
  *     ohms
  */
-public record Behind(Net net, int ohms) {
+public record Behind(Net net, int resistors, int ohms) {
   /** All nets behind one, those behind one resistor first; nothing behind a rail. */
   public static List<Behind> of(Module module, Net net) {
     List<Behind> behind = new ArrayList<>();
     Set<String> seen = new TreeSet<>(Set.of(net.name()));
-    List<Behind> open = List.of(new Behind(net, 0));
+    List<Behind> open = List.of(new Behind(net, 0, 0));
     while (!open.isEmpty()) {
       List<Behind> next = new ArrayList<>();
       for (Behind from : open) {
@@ -45,7 +46,10 @@ public record Behind(Net net, int ohms) {
       if (resistor != null) {
         module
             .netOf(resistor.across(end))
-            .ifPresent(net -> across.add(new Behind(net, from.ohms() + resistor.ohms())));
+            .ifPresent(
+                net ->
+                    across.add(
+                        new Behind(net, from.resistors() + 1, from.ohms() + resistor.ohms())));
       }
     }
     return across;

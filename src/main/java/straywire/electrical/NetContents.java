@@ -49,8 +49,13 @@ public record NetContents(
     }
   }
 
-  /** A resistor from the net to a rail. */
-  public record Pull(int ohms, boolean toSupply) {
+  /**
+   * A resistor from the net to a rail.
+   *
+   * @param ohms of all on the way
+   * @param beyond true when it lies beyond another net, which has it too
+   */
+  public record Pull(int ohms, boolean toSupply, boolean beyond) {
     Branch branch() {
       return new Branch.Resistor(ohms, toSupply ? Branch.SUPPLY_VOLTS : 0);
     }
@@ -81,7 +86,8 @@ public record NetContents(
     int fedOhms = 0;
     for (Behind behind : Behind.of(module, net)) {
       if (behind.net().onRail()) {
-        pulls.add(new Pull(behind.ohms(), supply(module, behind.net().ends().get(0).label())));
+        boolean toSupply = supply(module, behind.net().ends().get(0).label());
+        pulls.add(new Pull(behind.ohms(), toSupply, behind.resistors() > 1));
       } else {
         pulls.addAll(pulls(module, behind.net(), behind.ohms()));
         boolean feeds =
@@ -127,12 +133,12 @@ public record NetContents(
     List<Pull> pulls = new ArrayList<>();
     for (Contact contact : contacts(module, net)) {
       if (contact.pullOhms() > 0) {
-        pulls.add(new Pull(ohms + contact.pullOhms(), supply(module, contact.pullTo())));
+        pulls.add(new Pull(ohms + contact.pullOhms(), supply(module, contact.pullTo()), ohms > 0));
       }
     }
     for (Resistor resistor : module.passives().resistors().values()) {
       if (net.ends().contains(resistor.end())) {
-        pulls.add(new Pull(ohms + resistor.ohms(), supply(module, resistor.to())));
+        pulls.add(new Pull(ohms + resistor.ohms(), supply(module, resistor.to()), ohms > 0));
       }
     }
     return pulls;

@@ -35,7 +35,7 @@ public record SupplyEstimate(
         lamps += net.lampMilliamps(lamp);
       }
       for (Pull pull : net.pulls()) {
-        pulls += Branch.SUPPLY_VOLTS / pull.ohms() * 1000;
+        pulls += pull.beyond() ? 0 : Branch.SUPPLY_VOLTS / pull.ohms() * 1000;
       }
     }
     double total = usual + lamps + pulls;

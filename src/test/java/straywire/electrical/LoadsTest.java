@@ -137,6 +137,20 @@ class LoadsTest {
     assertThat(supply.mostMilliamps()).isGreaterThan(supply.usualMilliamps());
   }
 
+  /** 5 V over 1 kilohm; what lies behind 470 ohm more is the same resistor. */
+  @Test
+  void aPullThatSeveralNetsFeelIsTakenFromTheSupplyOnce() {
+    String extra =
+        """
+        resistors:
+          R1: {to: VCC, ohms: 1000}
+          R2: {ohms: 470}
+        """;
+    SupplyEstimate supply =
+        SupplyEstimate.of(Sheets.module("74x05", "LS", 2, extra, "R2.1]\n  M: [R2.2, R1, U2.1"));
+    assertThat(supply.pullsMilliamps()).isCloseTo(5, within(1e-9));
+  }
+
   @Test
   void everyFamilyHasItsCurrents() {
     for (String name : Sheets.PARTS.families()) {
