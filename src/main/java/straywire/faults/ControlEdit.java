@@ -7,6 +7,7 @@ import straywire.module.ControlContact;
 import straywire.module.End;
 import straywire.module.Module;
 import straywire.module.Net;
+import straywire.module.Pass;
 import straywire.sim.Variation;
 
 /** What is wrong with a switch or button. */
@@ -66,7 +67,7 @@ public sealed interface ControlEdit extends Edit {
       boolean changesOver = module.controls().get(control).changeOver().isPresent();
       return switch (fault) {
         case BOUNCES_ANYHOW, BOUNCES_TWICE, BOUNCES_THREE_TIMES, BOUNCES_FOUR_TIMES -> {
-          if (module.pass(contact).filter(pass -> !onRail(module, pass.common())).isPresent()) {
+          if (module.pass(contact).filter(pass -> passesOn(module, pass)).isPresent()) {
             yield "Let gates that "
                 + whole
                 + " steers pass on one of the two lines, in place of its contacts";
@@ -96,8 +97,10 @@ public sealed interface ControlEdit extends Edit {
       };
     }
 
-    private static boolean onRail(Module module, End end) {
-      return module.netOf(end).map(Net::onRail).orElse(false);
+    /** Whether it joins two lines; not so with its common or its throw on a rail. */
+    private static boolean passesOn(Module module, Pass pass) {
+      return pass.ends().stream()
+          .noneMatch(end -> module.netOf(end).map(Net::onRail).orElse(false));
     }
 
     @Override
