@@ -1,5 +1,6 @@
 package straywire.advice;
 
+import java.util.regex.Pattern;
 import straywire.faults.Mechanism;
 import straywire.module.Entry;
 import straywire.module.LampState;
@@ -80,6 +81,18 @@ public sealed interface LogFact {
 
   /** An answer about something that no simulation shows. */
   record Noticed(int entry, String symptom, String place, Entry.Answer answer) implements LogFact {}
+
+  /** Words that no rule was made for, as written. */
+  record Noted(int entry, String text) implements LogFact {
+    private static final Pattern ALARM =
+        Pattern.compile(
+            "(?i).*\\b(hot|warm|burn(s|t|ing)?|smok(e|es|ing)|smells?|smelly|popped|bang)\\b.*");
+
+    /** Speaks of heat, smoke or a smell. */
+    public boolean alarming() {
+      return ALARM.matcher(text).matches();
+    }
+  }
 
   /** A cure carried out, and whether power was on at that moment. */
   record Repair(int entry, String action, boolean powered) implements LogFact {}

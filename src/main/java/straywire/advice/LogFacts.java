@@ -16,6 +16,7 @@ import straywire.advice.LogFact.Instrument;
 import straywire.advice.LogFact.LampSeen;
 import straywire.advice.LogFact.LeaderFact;
 import straywire.advice.LogFact.Look;
+import straywire.advice.LogFact.Noted;
 import straywire.advice.LogFact.Noticed;
 import straywire.advice.LogFact.Now;
 import straywire.advice.LogFact.Pressed;
@@ -136,6 +137,8 @@ final class LogFacts {
     } else if (entry instanceof Entry.Instruments i) {
       facts.removeIf(Instrument.class::isInstance);
       i.atHand().forEach(name -> facts.add(new Instrument(name)));
+    } else if (entry instanceof Entry.Note note && !note.ofTheTool()) {
+      facts.add(new Noted(number, note.text()));
     }
   }
 

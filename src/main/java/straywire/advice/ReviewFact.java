@@ -98,10 +98,19 @@ public sealed interface ReviewFact {
    *
    * @param pulled true when its line is not left open: by a resistor, or by the other contact of a
    *     change-over
+   * @param listening inputs on its line, or behind resistors from there
    */
   record ContactOnNet(
-      String control, String net, boolean toSupply, boolean pulled, boolean cmosListens)
+      String control, String net, boolean toSupply, boolean pulled, Listening listening)
       implements ReviewFact {}
+
+  /** Inputs that read a line. */
+  enum Listening {
+    NOBODY,
+    BIPOLAR,
+    /** One CMOS input at least. */
+    CMOS
+  }
 
   /** What an output has to carry against its rating, milliamps. */
   record Load(String pin, double usedLow, double allowedLow, double usedHigh, double allowedHigh)

@@ -17,6 +17,7 @@ import straywire.advice.ReviewFact.Electrolytic;
 import straywire.advice.ReviewFact.EntryCapacitor;
 import straywire.advice.ReviewFact.InputUse;
 import straywire.advice.ReviewFact.JoinedOutputs;
+import straywire.advice.ReviewFact.Listening;
 import straywire.advice.ReviewFact.Load;
 import straywire.advice.ReviewFact.LoadedHigh;
 import straywire.advice.ReviewFact.LowThroughResistor;
@@ -31,6 +32,7 @@ import straywire.advice.ReviewFact.SecondEntry;
 import straywire.advice.ReviewFact.SupplyNeed;
 import straywire.advice.ReviewFact.Talkers;
 import straywire.advice.ReviewFact.TiedTwoWay;
+import straywire.electrical.Behind;
 import straywire.electrical.Branch;
 import straywire.electrical.ElectricalTable;
 import straywire.electrical.FanOut;
@@ -244,7 +246,7 @@ final class ReviewFacts {
               at.name(),
               onSupply(from),
               !at.pulls().isEmpty() || at.port() || at.fedOhms() > 0,
-              at.inputs().stream().anyMatch(p -> p.part().family().feedsThroughInputs())));
+              listening(at)));
     }
     if (at.net().onRail() && !from.net().onRail()) {
       outputs(pass.label(), from, onSupply(at));
@@ -274,9 +276,21 @@ final class ReviewFacts {
               net.name(),
               toSupply,
               changesOver || !net.pulls().isEmpty() || net.fedOhms() > 0,
-              net.inputs().stream().anyMatch(p -> p.part().family().feedsThroughInputs())));
+              listening(net)));
       outputs(contact.label(), net, toSupply);
     }
+  }
+
+  /** What would read a line that a contact leaves open, on it or behind resistors. */
+  private Listening listening(NetContents net) {
+    List<Pin> inputs = new ArrayList<>(net.inputs());
+    for (Behind behind : Behind.of(module, net.net())) {
+      inputs.addAll(steering.contents(behind.net().name()).inputs());
+    }
+    if (inputs.stream().anyMatch(p -> p.part().family().feedsThroughInputs())) {
+      return Listening.CMOS;
+    }
+    return inputs.isEmpty() ? Listening.NOBODY : Listening.BIPOLAR;
   }
 
   /** Outputs on a net that a contact takes to a rail. */

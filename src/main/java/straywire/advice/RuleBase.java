@@ -89,7 +89,8 @@ public final class RuleBase {
         of(Caution.class, conclusions).sorted(Caution.ORDER).toList(),
         of(Hint.class, conclusions)
             .sorted(Comparator.comparing(Hint::rule).thenComparing(Hint::text))
-            .toList());
+            .toList(),
+        of(PowerOffFirst.class, conclusions).findAny().isPresent());
   }
 
   /** The sentence of every rule by its id, for reports that name rules. */

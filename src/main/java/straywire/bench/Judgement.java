@@ -46,8 +46,8 @@ final class Judgement {
   /** Leading suspects that are simulated beside the healthy module. */
   private static final int LEADERS = 3;
 
-  private static final String DONT_KNOW = "don't know: ";
-  private static final String PASSED_OVER = "passed over: ";
+  /** What is looked over for which way round the supply is. */
+  private static final String SUPPLY = "supply";
 
   private final Workbench workbench;
   private final Module module;
@@ -81,17 +81,22 @@ final class Judgement {
     Stage stage = stage(outlook, standing, differs, round.isPresent());
     boolean shownWell = !differs && round.isEmpty() && outlook.suspects().get(0).healthy();
     BoardReplay boards = boards(outlook, start);
+    Advice advice = advice(log, outlook, boards, controls);
+    Optional<Proposed> next =
+        advice.powerOffFirst() && stage != Stage.REPAIRING && stage != Stage.CLOSED
+            ? Optional.of(withPowerOff(diagnosis, standing, controls))
+            : next(stage, outlook, round, controls, boards);
     return new Situation(
         log.lines().size(),
         stage,
         stage == Stage.CONFIRMED || (stage == Stage.SEARCHING && shownWell),
         controls,
         outlook,
-        next(stage, outlook, round, controls, boards),
+        next,
         others(stage, outlook, controls),
         lamps(boards),
         contradictions(log, outlook, standing, start),
-        advice(log, outlook, boards, controls));
+        advice);
   }
 
   private static Instruments instruments(List<BenchLog.Line> standing) {
@@ -124,7 +129,8 @@ final class Judgement {
   private Optional<Round> round(List<BenchLog.Line> standing, ControlState start) {
     List<Integer> skips = new ArrayList<>();
     for (BenchLog.Line line : replay.sinceRepair()) {
-      if (line.entry() instanceof Entry.Note note && note.text().startsWith(PASSED_OVER)) {
+      if (line.entry() instanceof Entry.Note note
+          && note.text().startsWith(Entry.Note.PASSED_OVER)) {
         skips.add(line.number());
       }
     }
@@ -176,6 +182,27 @@ final class Judgement {
               : outlook.next().map(p -> proposed(p, controls));
       case REPAIRING, CONFIRMED, CLOSED -> Optional.empty();
     };
+  }
+
+  /** Something to look at after the power went off, the way round of the supply if nothing else. */
+  private Proposed withPowerOff(
+      Diagnosis diagnosis, List<BenchLog.Line> standing, ControlState controls) {
+    Predicate<Step> look = step -> step instanceof Step.Inspect;
+    Proposed best =
+        workbench
+            .outlooks()
+            .of(diagnosis, instruments(standing), offered(controls).and(look))
+            .next()
+            .map(p -> proposed(p, controls))
+            .orElseGet(
+                () ->
+                    proposed(
+                        new Step.Inspect(SUPPLY),
+                        controls,
+                        seconds.of(new Step.Inspect(SUPPLY)),
+                        0,
+                        List.of()));
+    return controls.power() ? best.after(new Entry.Power(false)) : best;
   }
 
   private Proposed proposed(Proposal p, ControlState controls) {
@@ -254,7 +281,7 @@ final class Judgement {
     Set<String> untilRepair = new TreeSet<>();
     Set<String> untilMoved = new TreeSet<>();
     for (BenchLog.Line line : replay.sinceRepair()) {
-      if (line.entry() instanceof Entry.Note note && note.text().startsWith(DONT_KNOW)) {
+      if (line.entry() instanceof Entry.Note note && note.text().startsWith(Entry.Note.DONT_KNOW)) {
         untilRepair.add(note.text());
         untilMoved.add(note.text());
       } else if (handles(line.entry())) {
@@ -266,7 +293,7 @@ final class Judgement {
     }
     return step -> {
       Proposed proposed = proposed(step, controls, 1, 0, List.of());
-      String line = DONT_KNOW + words.line(proposed, controls);
+      String line = Entry.Note.DONT_KNOW + words.line(proposed, controls);
       return !(proposed.dependsOnControls() ? untilMoved : untilRepair).contains(line);
     };
   }
@@ -284,7 +311,7 @@ final class Judgement {
     if (step.wanted() instanceof Wanted.Noticed asked) {
       return asked.answer(Entry.Answer.UNKNOWN);
     }
-    String how = step.purpose() == Purpose.SEARCH ? DONT_KNOW : PASSED_OVER;
+    String how = step.purpose() == Purpose.SEARCH ? Entry.Note.DONT_KNOW : Entry.Note.PASSED_OVER;
     return new Entry.Note(how + words.line(step, now.controls()));
   }
 
@@ -412,7 +439,7 @@ final class Judgement {
             .map(BenchLog.Line::entry)
             .filter(Entry.Note.class::isInstance)
             .map(e -> ((Entry.Note) e).text())
-            .filter(text -> text.startsWith(DONT_KNOW) || text.startsWith(PASSED_OVER))
+            .filter(text -> new Entry.Note(text).ofTheTool())
             .map(text -> text.substring(text.indexOf(": ") + 2))
             .distinct()
             .toList();

@@ -97,6 +97,13 @@ public record Proposed(
         });
   }
 
+  /** The same, with something done before all else. */
+  Proposed after(Entry first) {
+    List<Entry> all = new ArrayList<>(List.of(first));
+    all.addAll(before);
+    return new Proposed(purpose, all, wanted, after, seconds, bits, expected);
+  }
+
   /** All entries that the step leaves, with the readings in their place. */
   List<Entry> entries(List<Entry> readings) {
     List<Entry> all = new ArrayList<>(before);

@@ -35,7 +35,7 @@ public sealed interface Wanted {
 
     @Override
     public List<Entry> read(String answer, Module module) {
-      List<String> marks = Arrays.asList(answer.strip().split("\\s+"));
+      List<String> marks = byWord(Arrays.asList(answer.strip().split("[\\s,]+")), module);
       if (marks.stream().allMatch(m -> m.matches("[10df-]+")) && marks.size() <= words.size()) {
         StringBuilder line = new StringBuilder("see");
         for (int i = 0; i < marks.size(); i++) {
@@ -44,10 +44,26 @@ public sealed interface Wanted {
         return List.of(new EntryWords(module).parse(line.toString()));
       }
       try {
-        return List.of(new EntryWords(module).parse("see " + answer));
+        return List.of(new EntryWords(module).parse("see " + answer.replace(",", " ")));
       } catch (BadEntry e) {
         throw new BadEntry("expected " + howToAnswer() + "; got " + answer.strip());
       }
+    }
+
+    /** Marks with gaps inside a word, put together where their number is right. */
+    private List<String> byWord(List<String> marks, Module module) {
+      String all = String.join("", marks);
+      if (marks.size() <= words.size() || all.length() != lamps(module).size()) {
+        return marks;
+      }
+      List<String> whole = new ArrayList<>();
+      int at = 0;
+      for (String word : words) {
+        int lamps = new Lamps(List.of(word)).lamps(module).size();
+        whole.add(all.substring(at, at + lamps));
+        at += lamps;
+      }
+      return whole;
     }
 
     @Override
@@ -96,7 +112,8 @@ public sealed interface Wanted {
 
     @Override
     public List<Entry> read(String answer, Module module) {
-      List<String> volts = Arrays.asList(answer.strip().split("\\s+"));
+      String joined = answer.strip().replaceAll("(?<=[0-9])\\s+(?=m?[vV]\\b)", "");
+      List<String> volts = Arrays.asList(joined.split("\\s+"));
       if (volts.size() != points.size()) {
         throw new BadEntry("expected " + points.size() + " readings in volts, got " + volts.size());
       }

@@ -14,6 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import straywire.advice.Amounts;
 import straywire.advice.RuleBase;
 import straywire.bench.SimulatedHand;
 import straywire.bench.Sitting;
@@ -193,7 +194,9 @@ final class CaseCommand implements Runnable {
                             + " steps; sit down at it to see where it ends"));
     CaseFile.write(
         file, workbench.module(), file.toString(), sitting.log(), title, Math.max(1, steps));
-    spec.commandLine().getOut().println("Recorded " + file + ", found in " + steps + " steps");
+    spec.commandLine()
+        .getOut()
+        .println("Recorded " + file + ", found in " + Amounts.counted(steps, "step"));
     return ExitCode.OK.number();
   }
 }

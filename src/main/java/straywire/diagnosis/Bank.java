@@ -182,7 +182,8 @@ final class Bank {
     } else if (entry instanceof Entry.Inspected e) {
       inspected(e, tally);
       spoke = true;
-    } else if (entry instanceof Entry.Continuity e) {
+    } else if (entry instanceof Entry.Continuity e && !is.powered()) {
+      // With the power on a beep says nothing.
       continuity(e, is, tally);
       spoke = true;
     }

@@ -38,8 +38,8 @@ public final class Unseen {
   /**
    * One fault that was not ruled out.
    *
-   * @param invisible true when working the module shows it at no lamp: harmless for this module
-   *     alone, not once its contents or its lines come from elsewhere
+   * @param invisible true when working the module shows it at no lamp, as far as it is simulated,
+   *     for this module alone, not once its contents or its lines come from elsewhere
    * @param check a look or a beep that does show it; empty when only an exchange would
    */
   public record Hidden(

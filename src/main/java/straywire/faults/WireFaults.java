@@ -147,7 +147,8 @@ final class WireFaults {
         (gates.size() == 1 ? "The inverter " : "The inverters ")
             + String.join(", ", words)
             + (gates.size() == 1 ? " is" : " are")
-            + " left out: the wire runs past it",
+            + " left out: "
+            + (gates.size() == 1 ? "the wire runs past it" : "the wires run past them"),
         Draft.POWER_OFF + String.join(" ", repairs));
   }
 

@@ -165,7 +165,18 @@ public sealed interface Entry {
   }
 
   /** Free words, kept and shown, never weighed. */
-  record Note(String text) implements Entry {}
+  record Note(String text) implements Entry {
+    /** How a note begins that says of a step that its answer is not known. */
+    public static final String DONT_KNOW = "don't know: ";
+
+    /** How a note begins that says of a round of an exercise that it was left out. */
+    public static final String PASSED_OVER = "passed over: ";
+
+    /** Written for the hand, not by it. */
+    public boolean ofTheTool() {
+      return text.startsWith(DONT_KNOW) || text.startsWith(PASSED_OVER);
+    }
+  }
 
   /** The confirmed cause: ids of hypotheses, empty for "nothing was wrong". */
   record Finding(List<String> faults, String words) implements Entry {

@@ -2,9 +2,15 @@ package straywire.module;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Entries for what the eye, the meter and the logic probe tell. */
 final class EyeVerbs {
+  private static final Pattern VOLTS =
+      Pattern.compile("(-?[0-9]{1,4}([.,][0-9]{1,18})?)(m(?=[vV]))?[vV]?");
+
   private static final List<String> YES_NO = List.of("yes", "no");
 
   private final Module module;
@@ -34,7 +40,7 @@ final class EyeVerbs {
             "measure U1.3 row 0.2",
             typed -> {
               Point point = point(typed);
-              double volts = volts(typed.next("volts"));
+              double volts = volts(typed);
               typed.end();
               return new Entry.Measured(point, volts);
             },
@@ -124,12 +130,18 @@ final class EyeVerbs {
     return next;
   }
 
-  private static double volts(String text) {
-    String number = text.endsWith("V") ? text.substring(0, text.length() - 1) : text;
-    if (!number.matches("-?[0-9]{1,4}(\\.[0-9]{1,18})?")) {
+  /** As a meter shows it or a person says it: {@code 0.2}, {@code 1,45 V}, {@code 300mV}. */
+  private static double volts(Typed typed) {
+    String text = typed.next("volts");
+    if (List.of("v", "mv").contains(typed.peek().toLowerCase(Locale.ROOT))) {
+      text += typed.next("a unit");
+    }
+    Matcher number = VOLTS.matcher(text);
+    if (!number.matches()) {
       throw new BadEntry("expected volts such as 0.2, got " + text);
     }
-    return Wording.volts(Double.parseDouble(number));
+    double volts = Double.parseDouble(number.group(1).replace(',', '.'));
+    return Wording.volts(number.group(3) == null ? volts : volts / 1000);
   }
 
   private Entry.Continuity joined(Typed typed) {

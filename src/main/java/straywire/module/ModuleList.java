@@ -88,7 +88,11 @@ public final class ModuleList {
     } else if (second.equals("resistor") && words.size() == 3) {
       put("resistors", fields(first, "ohms", words.get(2)), number);
     } else if (second.equals("resistor") && words.size() == 4) {
-      put("resistors", fields(first, "ohms", words.get(2), "to", words.get(3)), number);
+      // Rail and ohms in either order: a lamp has the rail first.
+      boolean railFirst = kinds.getOrDefault(words.get(2), "").equals("rail");
+      String rail = words.get(railFirst ? 2 : 3);
+      String ohms = words.get(railFirst ? 3 : 2);
+      put("resistors", fields(first, "ohms", ohms, "to", rail), number);
     } else if (second.equals("capacitor") && words.size() == 3) {
       put(CAPACITORS, quoted(first) + ": " + quoted(words.get(2)), number);
     } else if (second.equals("switch") || second.equals("button")) {

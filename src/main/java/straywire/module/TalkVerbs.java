@@ -113,7 +113,7 @@ final class TalkVerbs {
     if (typed.more() && !answers.contains(typed.peek())) {
       place = labels.place(typed.next("a place"));
     }
-    String answer = typed.oneOf(answers);
+    String answer = typed.more() ? typed.oneOf(answers) : EnumWords.word(Entry.Answer.YES);
     List<Integer> entries = new ArrayList<>();
     while (typed.more()) {
       entries.add(typed.number());

@@ -507,6 +507,7 @@ class WiringReviewTest {
     pairs.add(pair("LOAD-07", "S", ten, three));
     pairs.add(pair("LOAD-08", "S", three, small));
     pairs.add(pair("LOAD-07", "R", released("10k"), released("1k")));
+    pairs.add(pair("OPEN-08", "B", unpulled(""), unpulled("P: {to: VCC, ohms: 10k}, ")));
     pairs.add(pair("LOAD-11", "N", behind("4k7"), behind("470")));
     // A lamp with next to no resistor leaves an LS high near 2 V, one with 2.2 k leaves 3.4.
     pairs.add(
@@ -540,6 +541,15 @@ class WiringReviewTest {
         .net("G: GND U1.19")
         .net("E: on U1.1")
         .net("N: U1.18 U2.1 R");
+  }
+
+  /** A button that reaches an HC input through a resistor, with a pull-up there or none. */
+  private static Drawing unpulled(String pull) {
+    return Drawing.of("U1 74x14 HC")
+        .control("B", "{kind: button, closes-to: GND}")
+        .with("resistors: {" + pull + "R: {ohms: 1k}}")
+        .net("L: B R.1")
+        .net("N: R.2 U1.1" + (pull.isEmpty() ? "" : " P"));
   }
 
   /** A switch that reaches an LS input through a resistor. */

@@ -14,6 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import straywire.bench.Situation.Stage;
 import straywire.casebook.Workbench;
 import straywire.diagnosis.Outlook.Verdict;
@@ -21,14 +23,19 @@ import straywire.faults.Hypothesis;
 import straywire.module.BadEntry;
 import straywire.module.Entry;
 import straywire.module.EntryWords;
+import straywire.module.Labels;
 import straywire.module.LogFile;
 import straywire.module.LogWriter;
 import straywire.module.Module;
+import straywire.module.Point;
 import straywire.parts.InputError;
 
 class SittingTest {
   private static final Workbench WORKBENCH = BeatBench.WORKBENCH;
   private static final Module MODULE = BeatBench.MODULE;
+
+  private static final Point ONE_POINT = new Labels(MODULE).point("U1.3");
+  private static final Point OTHER_POINT = new Labels(MODULE).point("U2.3");
 
   @TempDir Path folder;
 
@@ -303,6 +310,47 @@ class SittingTest {
     assertThat(new SimulatedHand(WORKBENCH, both, 3).finish(sitting, 30)).isPresent();
     assertThat(finding(sitting).faults())
         .containsExactlyInAnyOrder("jumper-missing GND-U1.2", "inverter-bypassed U4.5-U4.6");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"symptom smell", "symptom chip-warm U1", "measure U1.16 6.5", "measure U1.16 -5"})
+  void aSignOfDangerIsAnsweredWithPowerOffAndALook(String sign) {
+    Sitting sitting = typed("power on", sign);
+    Proposed next = sitting.now().next().orElseThrow();
+    assertThat(next.before()).containsExactly(new Entry.Power(false));
+    assertThat(next.wanted()).isInstanceOf(Wanted.AsMeant.class);
+
+    sitting.enter(entry("power off"));
+    Proposed cold = sitting.now().next().orElseThrow();
+    assertThat(cold.before()).isEmpty();
+    assertThat(cold.wanted()).isInstanceOf(Wanted.AsMeant.class);
+
+    sitting.enter(entry("power on"));
+    assertThat(sitting.now().next().orElseThrow().before()).doesNotContain(new Entry.Power(false));
+  }
+
+  @Test
+  void aNoteOfHeatIsHeard() {
+    assertThat(typed("power on", "note U1 is hot").now().advice().cautions())
+        .anyMatch(c -> c.urgent() && c.rule().equals("SAFE-17"));
+  }
+
+  @Test
+  void aBeepWithThePowerOnSaysNothing() {
+    Sitting on = typed("power on", "joined U1.3 U2.3 no");
+    assertThat(on.now().outlook().suspects())
+        .isEqualTo(typed("power on").now().outlook().suspects());
+  }
+
+  @Test
+  void lampsMayBeTypedAsTheStepPrintsThemOrWithGaps() {
+    Wanted.Lamps lamps = new Wanted.Lamps(List.of("memory", "bus"));
+    List<Entry> plain = lamps.read("10010110 00000000", MODULE);
+    assertThat(lamps.read("memory 10010110, bus 00000000", MODULE)).isEqualTo(plain);
+    assertThat(lamps.read("1001 0110 0000 0000", MODULE)).isEqualTo(plain);
+    Wanted.Round round = new Wanted.Round(List.of(ONE_POINT, OTHER_POINT));
+    assertThat(round.read("0,2 V 300 mV", MODULE)).isEqualTo(round.read("0.2 0.3", MODULE));
   }
 
   private static Entry.Finding finding(Sitting sitting) {

@@ -178,7 +178,8 @@ class PriorsTest {
         "p.yaml:3: frequencies.nothing-wrong: there is no such mechanism here; it stands outside"
             + " frequencies, as a probability");
     assertRefused(
-        head + "frequencies: [turned]\n", "p.yaml:2: frequencies: expected fields, got a list");
+        head + "frequencies: [turned]\n",
+        "p.yaml:2: frequencies: expected fields, each with a colon and a space, such as \"name: value\", got a list");
     assertRefused(head + "strength: [1]\n", "p.yaml:2: strength: expected a word, got a list");
     assertRefused(
         head + "nothing-wrong: &half [0.5]\nfrequencies: *half\n",

@@ -67,6 +67,11 @@ class EntryWordsTest {
           measure U1./WE row 0.2 | measure U1.3 row 0.2
           measure U1.3/row 0.2V  | measure U1.3 row 0.2
           measure U1.3 leg 3.40  | measure U1.3 3.4
+          measure U1.3 1,45 V    | measure U1.3 1.45
+          measure U1.3 -300 mV   | measure U1.3 -0.3
+          measure U1.3 20mv      | measure U1.3 0.02
+          symptom smell          | symptom smell yes
+          symptom chip-warm U1   | symptom chip-warm U1 yes
           inspect jumper U2.3-U1./WE ok | inspect jumper U1.3-U2.3 ok
           """)
   void shorterWaysToTypeMeanTheSame(String typed, String printed) {
@@ -122,7 +127,7 @@ class EntryWordsTest {
           measure R3 leg 0.2 | measure: R3 has no leg
           probe U1.3 on | probe: expected one of low, high, neither, pulses, got on
           joined U1.3 U1.3 yes | joined: expected two places, got U1.3 twice
-          symptom all-dark memory | symptom: missing: one of yes, no, unknown
+          symptom all-dark memory maybe | symptom: expected one of yes, no, unknown, got maybe
           symptom all-dark yes x | symptom: expected the number of an entry, got x
           inspect wire U1.3-U2.3 ok | inspect: expected one of jumper, part, leg, lamp, control, rail, supply, got wire
           inspect part U3 good | inspect: expected one of ok, wrong, got good

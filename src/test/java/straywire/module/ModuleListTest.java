@@ -62,9 +62,12 @@ class ModuleListTest {
 
   @Test
   void aResistorGoesToARailOrLiesBetweenTwoNets() throws IOException {
-    String list = GOOD + "R1 resistor 4k7 VCC\nR2 resistor 1k\nN: R1 R2.1\nM1: R2.2 U1.4\n";
+    String list =
+        GOOD
+            + "R1 resistor 4k7 VCC\nR3 resistor GND 470\nR2 resistor 1k\nN: R1 R2.1\nM1: R2.2 U1.4\n";
     Passives passives = ModuleFile.parse("made", made(list), new ShippedParts()).passives();
     assertThat(passives.resistors()).containsEntry("R1", new Resistor("R1", "VCC", 4700));
+    assertThat(passives.resistors()).containsEntry("R3", new Resistor("R3", "GND", 470));
     assertThat(passives.series()).containsEntry("R2", new SeriesResistor("R2", 1000));
   }
 
