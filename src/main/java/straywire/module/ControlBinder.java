@@ -99,7 +99,10 @@ final class ControlBinder {
 
   /** A change-over whose common is a line, joined to one of two others. */
   private void betweenLines(String label, YamlValue value) {
-    for (String single : List.of("closes-to", "pull-to", "pull-ohms", "ways")) {
+    if (value.fields().containsKey("ways")) {
+      throw value.wrong("a dip has single contacts; write its change-overs as switches");
+    }
+    for (String single : List.of("closes-to", "pull-to", "pull-ohms")) {
       if (value.fields().containsKey(single)) {
         throw value.wrong(
             "the common of a change-over is a line (low-throw and high-throw) or at a rail"

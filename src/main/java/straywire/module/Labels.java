@@ -73,6 +73,9 @@ public final class Labels {
       if (fitted != null) {
         return End.pin(label, pinNumber(label, fitted.part(), text.substring(dot + 1)));
       }
+      if (module.passives().resistors().containsKey(label)) {
+        throw new BadEntry(label + " goes to a rail and has one place for wires; write " + label);
+      }
       List<String> dotted = byLabel.keySet().stream().filter(l -> l.contains(".")).toList();
       Optional<String> rail = Nearest.to(text, dotted);
       if (rail.isPresent()) {

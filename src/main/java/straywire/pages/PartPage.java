@@ -32,7 +32,7 @@ final class PartPage {
     page.append("\n## Function table\n\n```text\n");
     page.append(notes.table().stripTrailing()).append("\n```\n\n");
     page.append("[How to read it](README.md#how-to-read-a-page)\n");
-    section(page, "An open input", Markdown.plain(notes.openInput()) + "\n");
+    section(page, "An open input", Markdown.plain(OpenInput.text(part, notes)) + "\n");
     section(page, "Classic mistakes", Markdown.list(notes.mistakes(), "None noted."));
     section(
         page,

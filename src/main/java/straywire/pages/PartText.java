@@ -80,7 +80,7 @@ public final class PartText {
         .forEach(line -> lines.add(line.isEmpty() ? "" : "  " + line));
     lines.add("");
     lines.add("An open input:");
-    lines.addAll(wrapped(notes.openInput(), "  "));
+    lines.addAll(wrapped(OpenInput.text(part, notes), "  "));
     list(lines, "Classic mistakes:", notes.mistakes());
     list(lines, "Where makers and drawings differ:", notes.disagreements());
     list(lines, "Sources:", notes.sources());

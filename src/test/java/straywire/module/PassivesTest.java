@@ -110,6 +110,8 @@ class PassivesTest {
         "R1: {to: VCC, ohms: 2k2} | R1: {to: VC, ohms: 2k2} | m.yaml:15: resistors.R1.to: no rail is labelled VC; nearest is VCC",
         "R1: {to: VCC, ohms: 2k2} | U1: {to: VCC, ohms: 2k2} | m.yaml:15: resistors.U1: the label U1 is taken by a part on line 8",
         "ohms: 470, count: 2 | ohms: 470, count: 17 | m.yaml:16: resistors.RN.count: expected a whole number from 1 to 16, got 17",
+        "KEY: [key1, U1.1] | KEY: [key1, R1.1] | m.yaml:27: nets.KEY: R1 goes to a rail and has one place for wires; write R1",
+        "kind: dip, ways: 3, closes-to: GND, pull-to: VCC, pull-ohms: 4k7 | kind: dip, ways: 3, low-throw: a, high-throw: b | m.yaml:13: controls.key: a dip has single contacts; write its change-overs as switches",
         "KEY: [key1, U1.1] | KEY: [key1, RS] | m.yaml:27: nets.KEY: RS lies between two lines; write RS.1 or RS.2, or say in its line which rail it goes to",
         "KEY: [key1, U1.1] | KEY: [key1, RS.3] | m.yaml:27: nets.KEY: nothing is labelled RS.3; nearest is RS.1",
         "kind: dip, ways: 3 | kind: dip, other-rail: VCC, ways: 3 | m.yaml:13: controls.key: a dip has single contacts; write its change-overs as switches",
