@@ -10,7 +10,6 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import straywire.advice.ReviewFact.EdgeBy;
-import straywire.electrical.Behind;
 import straywire.electrical.ElectricalTable;
 import straywire.electrical.NetContents;
 import straywire.electrical.NetContents.Pin;
@@ -94,17 +93,11 @@ final class ClockPaths {
           feeding.values().stream().filter(n -> !steering.contents(n).net().onRail()).count();
       feeding.values().forEach(n -> follow(n, straight && free == 1, reaching, path));
     } else {
-      behind(net).forEach(other -> follow(other.name(), straight, reaching, path));
+      steering
+          .behind(steering.contents(net))
+          .forEach(other -> follow(other.name(), straight, reaching, path));
     }
     path.remove(net);
-  }
-
-  /** What resistors between lines lead to, rails left out. */
-  private List<NetContents> behind(String net) {
-    return Behind.of(module, steering.contents(net).net()).stream()
-        .filter(behind -> !behind.net().onRail())
-        .map(behind -> steering.contents(behind.net().name()))
-        .toList();
   }
 
   /** Lines that a change-over may join to {@code net}; one that is joined to a rail ends there. */
@@ -168,8 +161,7 @@ final class ClockPaths {
   private List<RailSegment> rails(Control control) {
     return control.terminals().stream()
         .flatMap(end -> module.netOf(end).stream())
-        .filter(Net::onRail)
-        .flatMap(n -> module.rail(n.ends().get(0).label()).stream())
+        .flatMap(net -> module.railOf(net).stream())
         .toList();
   }
 
@@ -181,7 +173,7 @@ final class ClockPaths {
       boolean straight,
       boolean toSupply) {
     List<NetContents> joined = new ArrayList<>(List.of(net));
-    joined.addAll(behind(net.name()));
+    joined.addAll(steering.behind(net));
     double nanofarads =
         joined.stream()
             .flatMap(n -> n.net().ends().stream())

@@ -32,7 +32,6 @@ import straywire.advice.ReviewFact.SecondEntry;
 import straywire.advice.ReviewFact.SupplyNeed;
 import straywire.advice.ReviewFact.Talkers;
 import straywire.advice.ReviewFact.TiedTwoWay;
-import straywire.electrical.Behind;
 import straywire.electrical.Branch;
 import straywire.electrical.ElectricalTable;
 import straywire.electrical.FanOut;
@@ -172,15 +171,15 @@ final class ReviewFacts {
   private boolean tiedTo(Fitted part, int pin, boolean supply) {
     return module
         .netOf(End.pin(part.label(), pin))
-        .filter(net -> net.onRail())
-        .flatMap(net -> module.rail(net.ends().get(0).label()))
+        .flatMap(module::railOf)
         .map(rail -> rail.supply() == supply)
         .orElse(false);
   }
 
   private void tied(NetContents net) {
-    String rail = net.net().ends().get(0).label();
-    boolean supply = module.rail(rail).orElseThrow().supply();
+    RailSegment segment = module.railOf(net.net()).orElseThrow();
+    String rail = segment.label();
+    boolean supply = segment.supply();
     for (Pin pin : net.drivers()) {
       boolean harmless = kind(pin) == PinKind.OPEN_COLLECTOR && !supply;
       if (kind(pin) != PinKind.BIDIRECTIONAL && !harmless) {
@@ -260,8 +259,7 @@ final class ReviewFacts {
   }
 
   private boolean onSupply(NetContents net) {
-    return net.net().onRail()
-        && module.rail(net.net().ends().get(0).label()).orElseThrow().supply();
+    return module.railOf(net.net()).map(RailSegment::supply).orElse(false);
   }
 
   private void contacts(NetContents net) {
@@ -284,9 +282,7 @@ final class ReviewFacts {
   /** What would read a line that a contact leaves open, on it or behind resistors. */
   private Listening listening(NetContents net) {
     List<Pin> inputs = new ArrayList<>(net.inputs());
-    for (Behind behind : Behind.of(module, net.net())) {
-      inputs.addAll(steering.contents(behind.net().name()).inputs());
-    }
+    steering.behind(net).forEach(other -> inputs.addAll(other.inputs()));
     if (inputs.stream().anyMatch(p -> p.part().family().feedsThroughInputs())) {
       return Listening.CMOS;
     }

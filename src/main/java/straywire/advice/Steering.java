@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import straywire.electrical.Behind;
 import straywire.electrical.NetContents;
 import straywire.electrical.NetContents.Pin;
 import straywire.module.End;
@@ -122,6 +123,14 @@ final class Steering {
   /** What hangs on the net of this name. */
   NetContents contents(String net) {
     return nets.get(net);
+  }
+
+  /** What resistors between lines lead to, rails left out. */
+  List<NetContents> behind(NetContents net) {
+    return Behind.of(module, net.net()).stream()
+        .filter(behind -> !behind.net().onRail())
+        .map(behind -> contents(behind.net().name()))
+        .toList();
   }
 
   /** The one gate output on a net that is driven by nothing else; empty for any other net. */
@@ -268,11 +277,10 @@ final class Steering {
       if (net.isEmpty()) {
         return part.family().openReadsHigh() ? constant(true) : unknown();
       }
-      if (nets.get(net).net().onRail()) {
-        String rail = nets.get(net).net().ends().get(0).label();
-        return constant(module.rail(rail).orElseThrow().supply());
-      }
-      return levels.getOrDefault(net, unknown());
+      return module
+          .railOf(nets.get(net).net())
+          .map(rail -> constant(rail.supply()))
+          .orElseGet(() -> levels.getOrDefault(net, unknown()));
     }
 
     private static long[] constant(boolean high) {

@@ -251,12 +251,9 @@ final class WiringFacts {
   }
 
   private Tie tie(End end) {
-    Net net = netOf.get(end);
-    if (net == null || !net.onRail()) {
-      return Tie.NONE;
-    }
-    return module.rail(net.ends().get(0).label()).map(RailSegment::supply).orElse(false)
-        ? Tie.HIGH
-        : Tie.LOW;
+    return Optional.ofNullable(netOf.get(end))
+        .flatMap(module::railOf)
+        .map(rail -> rail.supply() ? Tie.HIGH : Tie.LOW)
+        .orElse(Tie.NONE);
   }
 }

@@ -188,20 +188,14 @@ final class Judgement {
   private Proposed withPowerOff(
       Diagnosis diagnosis, List<BenchLog.Line> standing, ControlState controls) {
     Predicate<Step> look = step -> step instanceof Step.Inspect;
+    Step supply = new Step.Inspect(SUPPLY);
     Proposed best =
         workbench
             .outlooks()
             .of(diagnosis, instruments(standing), offered(controls).and(look))
             .next()
             .map(p -> proposed(p, controls))
-            .orElseGet(
-                () ->
-                    proposed(
-                        new Step.Inspect(SUPPLY),
-                        controls,
-                        seconds.of(new Step.Inspect(SUPPLY)),
-                        0,
-                        List.of()));
+            .orElseGet(() -> proposed(supply, controls, seconds.of(supply), 0, List.of()));
     return controls.power() ? best.after(new Entry.Power(false)) : best;
   }
 
@@ -438,8 +432,9 @@ final class Judgement {
         replay.sinceRepair().stream()
             .map(BenchLog.Line::entry)
             .filter(Entry.Note.class::isInstance)
-            .map(e -> ((Entry.Note) e).text())
-            .filter(text -> new Entry.Note(text).ofTheTool())
+            .map(Entry.Note.class::cast)
+            .filter(Entry.Note::ofTheTool)
+            .map(Entry.Note::text)
             .map(text -> text.substring(text.indexOf(": ") + 2))
             .distinct()
             .toList();

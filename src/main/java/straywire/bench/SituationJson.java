@@ -135,7 +135,8 @@ public final class SituationJson {
     return suspects;
   }
 
-  private static ObjectNode fault(Hypothesis hypothesis) {
+  /** A fault with its words, its repair and the rule that suggests it. */
+  public static ObjectNode fault(Hypothesis hypothesis) {
     return JSON.objectNode()
         .put("id", hypothesis.id())
         .put("words", hypothesis.words())

@@ -7,6 +7,7 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.regex.Pattern;
 import straywire.advice.Amounts;
+import straywire.bench.SituationJson;
 import straywire.faults.Hypothesis;
 import straywire.pages.Wrapped;
 
@@ -59,15 +60,7 @@ final class FaultList {
     ObjectNode line = new ObjectMapper().createObjectNode();
     line.put("module", module);
     ArrayNode faults = line.putArray("faults");
-    for (Hypothesis fault : all) {
-      faults
-          .addObject()
-          .put("id", fault.id())
-          .put("words", fault.words())
-          .put("repair", fault.repair())
-          .put("rule", fault.rule())
-          .put("reason", fault.reason());
-    }
+    all.forEach(fault -> faults.add(SituationJson.fault(fault)));
     out.println(line);
   }
 }

@@ -375,7 +375,8 @@ final class Screen {
                 ? "; each of them some setting shows at a lamp."
                 : "; "
                     + invisible
-                    + " of them no lamp shows here, whatever is set; what time or heat would show is not simulated."));
+                    + " of them no lamp shows here, whatever is set; what time or heat would show is not"
+                    + " simulated."));
     for (Unseen.Hidden one : hidden.stream().limit(MOST_HIDDEN).toList()) {
       line(
           "  "

@@ -85,9 +85,9 @@ public record NetContents(
     List<Pull> pulls = new ArrayList<>(pulls(module, net, 0));
     int fedOhms = 0;
     for (Behind behind : Behind.of(module, net)) {
-      if (behind.net().onRail()) {
-        boolean toSupply = supply(module, behind.net().ends().get(0).label());
-        pulls.add(new Pull(behind.ohms(), toSupply, behind.resistors() > 1));
+      Optional<RailSegment> rail = module.railOf(behind.net());
+      if (rail.isPresent()) {
+        pulls.add(new Pull(behind.ohms(), rail.get().supply(), behind.resistors() > 1));
       } else {
         pulls.addAll(pulls(module, behind.net(), behind.ohms()));
         boolean feeds =

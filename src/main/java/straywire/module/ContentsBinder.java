@@ -74,11 +74,6 @@ final class ContentsBinder {
         fitted.part().pins().stream().filter(pin -> pin.name().equals(WRITE)).toList();
     return write.stream()
         .map(pin -> wired.netOf(End.pin(fitted.label(), pin.number())))
-        .allMatch(
-            net ->
-                net.filter(Net::onRail)
-                    .flatMap(n -> wired.rail(n.ends().get(0).label()))
-                    .filter(RailSegment::supply)
-                    .isPresent());
+        .allMatch(net -> net.flatMap(wired::railOf).filter(RailSegment::supply).isPresent());
   }
 }

@@ -55,7 +55,7 @@ final class ControlBinder {
   private void contact(
       String label, YamlValue value, Map<String, YamlValue> fields, boolean button) {
     labels.take(value, label, GivenLabels.LABEL, "a control");
-    String title = fields.containsKey("title") ? fields.get("title").text() : "";
+    String title = title(fields);
     RailSegment closesTo = rails.at(fields.get("closes-to"));
     if (fields.containsKey("pull-to") != fields.containsKey("pull-ohms")) {
       throw value.wrong("pull-to and pull-ohms belong together; write both or neither");
@@ -80,10 +80,7 @@ final class ControlBinder {
       pullTo = pull.label();
       pullOhms = Quantity.ohms(fields.get("pull-ohms"), 1);
     }
-    boolean restHigh =
-        fields.containsKey("rest")
-            ? fields.get("rest").oneOf(List.of("low", "high")).equals("high")
-            : !closesTo.supply();
+    boolean restHigh = restHigh(fields, !closesTo.supply());
     controls.put(
         label,
         new Control(
@@ -112,14 +109,12 @@ final class ControlBinder {
     Map<String, YamlValue> fields =
         value.fields(List.of("kind", "low-throw", "high-throw"), List.of("title", "rest"));
     labels.take(value, label, GivenLabels.LABEL, "a control");
-    String title = fields.containsKey("title") ? fields.get("title").text() : "";
+    String title = title(fields);
     boolean button = fields.get("kind").oneOf(List.of("switch", "button")).equals("button");
     for (String side : List.of("low-throw", "high-throw")) {
       labels.take(fields.get(side), fields.get(side).word(), GivenLabels.LABEL, "a throw");
     }
-    boolean restHigh =
-        fields.containsKey("rest")
-            && fields.get("rest").oneOf(List.of("low", "high")).equals("high");
+    boolean restHigh = restHigh(fields, false);
     ChangeOver between =
         new ChangeOver.BetweenLines(
             fields.get("low-throw").word(), fields.get("high-throw").word());
@@ -134,6 +129,16 @@ final class ControlBinder {
             0,
             restHigh,
             Optional.of(between)));
+  }
+
+  private static String title(Map<String, YamlValue> fields) {
+    return fields.containsKey("title") ? fields.get("title").text() : "";
+  }
+
+  private static boolean restHigh(Map<String, YamlValue> fields, boolean unsaid) {
+    return fields.containsKey("rest")
+        ? fields.get("rest").oneOf(List.of("low", "high")).equals("high")
+        : unsaid;
   }
 
   private Optional<ChangeOver> changeOver(

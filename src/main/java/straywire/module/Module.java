@@ -122,6 +122,11 @@ public record Module(
     return rails.stream().filter(r -> r.label().equals(label)).findFirst();
   }
 
+  /** The segment that a net starts from; empty for one that is not on a rail. */
+  public Optional<RailSegment> railOf(Net net) {
+    return net.onRail() ? rail(net.ends().get(0).label()) : Optional.empty();
+  }
+
   public Optional<Word> lampWord(String label) {
     return lampWords.stream().filter(w -> w.label().equals(label)).findFirst();
   }

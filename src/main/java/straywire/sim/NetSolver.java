@@ -42,9 +42,10 @@ final class NetSolver {
     pulls = new int[topology.nodeCount][];
     pullLanes = new long[topology.nodeCount][];
     resisting = new Resisting[topology.nodeCount];
+    Resisting none = Resisting.none(drivers);
     for (int node = 0; node < topology.nodeCount; node++) {
       sortPulls(node);
-      resisting[node] = Resisting.at(node, drivers, reach, leaning[node]);
+      resisting[node] = Resisting.at(node, drivers, reach, leaning[node], none);
     }
   }
 

@@ -19,8 +19,8 @@ final class Reach {
   /** Lanes in which each of {@link #driversAt} is felt there; never zero. */
   final long[][] lanesAt;
 
-  /** Drivers felt at each node through resistors between lines, fewest resistors first. */
-  final List<List<Through>> throughAt = new ArrayList<>();
+  /** Drivers felt at a node through resistors between lines; nodes without any are left out. */
+  private final Map<Integer, List<Through>> throughAt = new HashMap<>();
 
   /** Nodes at which a driver is felt, by driver, rising. */
   final int[][] nodesOf;
@@ -50,21 +50,17 @@ final class Reach {
   private record Around(List<Place> copper, List<Beyond> beyond, int[] nodes) {}
 
   private final Topology topology;
-  private final List<List<Link>> linksAt = new ArrayList<>();
-  private final int links;
+  private final Map<Integer, List<Link>> linksAt = new HashMap<>();
   private final long[] marks;
 
   Reach(Topology topology, Drivers drivers, Wiring wiring) {
     this.topology = topology;
     marks = new long[topology.nodeCount];
-    links = wiring.module().passives().series().size();
     List<List<Integer>> felt = new ArrayList<>();
     List<List<Long>> lanes = new ArrayList<>();
     for (int node = 0; node < topology.nodeCount; node++) {
       felt.add(new ArrayList<>());
       lanes.add(new ArrayList<>());
-      throughAt.add(new ArrayList<>());
-      linksAt.add(new ArrayList<>());
     }
     wiring.module().passives().series().values().forEach(s -> link(s, wiring));
     nodesOf = new int[drivers.count][];
@@ -79,7 +75,7 @@ final class Reach {
       for (Beyond beyond : from.beyond()) {
         Place place = beyond.place();
         throughAt
-            .get(place.node())
+            .computeIfAbsent(place.node(), node -> new ArrayList<>())
             .add(new Through(driver, beyond.resistors(), place.ohms(), place.lanes()));
       }
     }
@@ -94,13 +90,18 @@ final class Reach {
   private void link(SeriesResistor resistor, Wiring wiring) {
     int one = topology.node(wiring.row(resistor.ends().get(0)));
     int two = topology.node(wiring.row(resistor.ends().get(1)));
-    linksAt.get(one).add(new Link(two, resistor.ohms()));
-    linksAt.get(two).add(new Link(one, resistor.ohms()));
+    linksAt.computeIfAbsent(one, node -> new ArrayList<>()).add(new Link(two, resistor.ohms()));
+    linksAt.computeIfAbsent(two, node -> new ArrayList<>()).add(new Link(one, resistor.ohms()));
+  }
+
+  /** Drivers felt at a node through resistors between lines, by driver, fewest resistors first. */
+  List<Through> throughAt(int node) {
+    return throughAt.getOrDefault(node, List.of());
   }
 
   private Around around(int from) {
     List<Place> copper = over(new Place(from, 0, topology.used));
-    List<Beyond> beyond = links == 0 ? List.of() : beyond(copper);
+    List<Beyond> beyond = linksAt.isEmpty() ? List.of() : beyond(copper);
     int[] nodes =
         Stream.concat(copper.stream(), beyond.stream().map(Beyond::place))
             .mapToInt(Place::node)
@@ -122,7 +123,7 @@ final class Reach {
     for (int resistors = 1; !reached.isEmpty(); resistors++) {
       List<Place> next = new ArrayList<>();
       for (Place place : reached) {
-        for (Link link : linksAt.get(place.node())) {
+        for (Link link : linksAt.getOrDefault(place.node(), List.of())) {
           long lanes = place.lanes() & ~covered[link.to()];
           if (lanes != 0) {
             next.addAll(over(new Place(link.to(), place.ohms() + link.ohms(), lanes)));

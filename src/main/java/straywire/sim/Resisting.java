@@ -49,7 +49,15 @@ final class Resisting {
   /** A driver as it is felt; a pull is a rail behind one resistor. */
   private record Felt(int driver, int resistors, int ohms, long lanes) {}
 
-  static Resisting at(int node, Drivers drivers, Reach reach, long leaning) {
+  /** At a node that feels no resistor. */
+  static Resisting none(Drivers drivers) {
+    return new Resisting(List.of(), drivers, 0);
+  }
+
+  /**
+   * @param none what to give for a node that feels no resistor
+   */
+  static Resisting at(int node, Drivers drivers, Reach reach, long leaning, Resisting none) {
     List<Felt> felt = new ArrayList<>();
     int[] copper = reach.driversAt[node];
     for (int i = 0; i < copper.length; i++) {
@@ -57,7 +65,7 @@ final class Resisting {
         felt.add(new Felt(copper[i], 1, drivers.ohms[copper[i]], reach.lanesAt[node][i]));
       }
     }
-    for (Reach.Through through : reach.throughAt.get(node)) {
+    for (Reach.Through through : reach.throughAt(node)) {
       int ohms = drivers.ohms[through.driver()];
       boolean pull = drivers.lowRank[through.driver()] == NetSolver.PULL_RANK;
       if (!pull || ohms > 0) {
@@ -68,6 +76,9 @@ final class Resisting {
                 through.ohms() + ohms,
                 through.lanes()));
       }
+    }
+    if (felt.isEmpty()) {
+      return none;
     }
     felt.sort(Comparator.comparingInt(Felt::resistors).thenComparingInt(Felt::ohms));
     return new Resisting(felt, drivers, leaning);
