@@ -1,14 +1,17 @@
 package straywire.cli;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import straywire.advice.RuleBase;
 import straywire.casebook.Workbench;
+import straywire.diagnosis.RankingNumbers;
 import straywire.diagnosis.StepSeconds;
 import straywire.faults.Priors;
 import straywire.faults.PriorsFile;
 import straywire.module.Module;
+import straywire.parts.InputError;
 
 /** The tables that a user may copy and change. */
 final class TableOptions {
@@ -24,14 +27,38 @@ final class TableOptions {
       description = "your copy of seconds.yaml: how long each kind of step takes")
   private Optional<Path> seconds = Optional.empty();
 
+  @Option(
+      names = "--tables",
+      paramLabel = "FOLDER",
+      description =
+          "a folder with your copies of priors.yaml, seconds.yaml and ranking.yaml, any of them")
+  private Optional<Path> tables = Optional.empty();
+
+  /** The file given by itself, or else the one of that name in the folder of tables, if it is. */
+  private Optional<Path> copy(Optional<Path> alone, String name) {
+    return alone.or(() -> tables.map(t -> t.resolve(name)).filter(Files::exists));
+  }
+
   /**
    * Everything prepared for a module, with these tables.
    *
    * @param rules made before the module is read: they load meanwhile
    */
   Workbench workbench(RuleBase rules, Module module) {
-    Priors frequencies = priors.map(PriorsFile::over).orElseGet(PriorsFile::shipped);
-    StepSeconds times = seconds.map(StepSeconds::over).orElseGet(StepSeconds::shipped);
-    return new Workbench(module, rules, frequencies, times);
+    tables
+        .filter(folder -> !Files.isDirectory(folder))
+        .ifPresent(
+            folder -> {
+              throw new InputError(folder.toString(), 0, "there is no such folder");
+            });
+    Priors frequencies =
+        copy(priors, "priors.yaml").map(PriorsFile::over).orElseGet(PriorsFile::shipped);
+    StepSeconds times =
+        copy(seconds, "seconds.yaml").map(StepSeconds::over).orElseGet(StepSeconds::shipped);
+    RankingNumbers numbers =
+        copy(Optional.empty(), "ranking.yaml")
+            .map(RankingNumbers::over)
+            .orElseGet(RankingNumbers::shipped);
+    return new Workbench(module, rules, frequencies, times, numbers);
   }
 }
