@@ -1,8 +1,11 @@
 package straywire.cli;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import picocli.CommandLine.Option;
 import straywire.advice.RuleBase;
 import straywire.casebook.Workbench;
@@ -15,6 +18,8 @@ import straywire.parts.InputError;
 
 /** The tables that a user may copy and change. */
 final class TableOptions {
+  private static final List<String> NAMES = List.of("priors.yaml", "seconds.yaml", "ranking.yaml");
+
   @Option(
       names = "--priors",
       paramLabel = "FILE",
@@ -45,12 +50,7 @@ final class TableOptions {
    * @param rules made before the module is read: they load meanwhile
    */
   Workbench workbench(RuleBase rules, Module module) {
-    tables
-        .filter(folder -> !Files.isDirectory(folder))
-        .ifPresent(
-            folder -> {
-              throw new InputError(folder.toString(), 0, "there is no such folder");
-            });
+    tables.ifPresent(TableOptions::check);
     Priors frequencies =
         copy(priors, "priors.yaml").map(PriorsFile::over).orElseGet(PriorsFile::shipped);
     StepSeconds times =
@@ -60,5 +60,28 @@ final class TableOptions {
             .map(RankingNumbers::over)
             .orElseGet(RankingNumbers::shipped);
     return new Workbench(module, rules, frequencies, times, numbers);
+  }
+
+  /** A misspelt file would go unnoticed: every YAML file of the folder must be a table. */
+  private static void check(Path folder) {
+    if (!Files.isDirectory(folder)) {
+      throw new InputError(folder.toString(), 0, "there is no such folder");
+    }
+    try (Stream<Path> files = Files.list(folder)) {
+      files
+          .map(file -> file.getFileName().toString())
+          .filter(name -> name.endsWith(".yaml") && !NAMES.contains(name))
+          .sorted()
+          .findFirst()
+          .ifPresent(
+              name -> {
+                throw new InputError(
+                    folder.resolve(name).toString(),
+                    0,
+                    "no table is called so; there are " + String.join(", ", NAMES));
+              });
+    } catch (IOException e) {
+      throw new InputError(folder.toString(), 0, "the folder cannot be read");
+    }
   }
 }
