@@ -23,12 +23,18 @@ final class PageFiles {
 
   private static final Map<String, String> TYPES =
       Map.of(
-          "/page.html", "text/html;charset=utf-8",
-          "/page.css", "text/css;charset=utf-8",
-          "/page.js", SCRIPT,
-          "/drawing.js", SCRIPT,
-          "/answers.js", SCRIPT,
-          "/icon.svg", "image/svg+xml");
+          "/page.html",
+          "text/html;charset=utf-8",
+          "/page.css",
+          "text/css;charset=utf-8",
+          "/page.js",
+          SCRIPT,
+          "/drawing.js",
+          SCRIPT,
+          "/answers.js",
+          SCRIPT,
+          "/icon.svg",
+          "image/svg+xml");
 
   private final Map<String, Sent> files = new TreeMap<>();
 

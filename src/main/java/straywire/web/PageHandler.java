@@ -50,11 +50,7 @@ final class PageHandler extends Handler.Abstract {
         Optional<PageFiles.Sent> file = files.at(path);
         return file.isPresent()
             ? Replies.send(
-                response,
-                callback,
-                HttpStatus.OK_200,
-                file.get().type(),
-                file.get().bytes())
+                response, callback, HttpStatus.OK_200, file.get().type(), file.get().bytes())
             : Replies.say(response, callback, HttpStatus.NOT_FOUND_404, "nothing is here");
     }
   }

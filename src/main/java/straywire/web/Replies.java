@@ -14,8 +14,7 @@ final class Replies {
   private Replies() {}
 
   static boolean json(Response response, Callback callback, String text) {
-    return send(
-        response, callback, HttpStatus.OK_200, JSON, text.getBytes(StandardCharsets.UTF_8));
+    return send(response, callback, HttpStatus.OK_200, JSON, text.getBytes(StandardCharsets.UTF_8));
   }
 
   /** A refusal in one line. */
@@ -32,8 +31,7 @@ final class Replies {
         ("straywire: " + why + "\n").getBytes(StandardCharsets.UTF_8));
   }
 
-  static boolean send(
-      Response response, Callback callback, int status, String type, byte[] bytes) {
+  static boolean send(Response response, Callback callback, int status, String type, byte[] bytes) {
     response.setStatus(status);
     response.getHeaders().put(HttpHeader.CONTENT_TYPE, type);
     response.getHeaders().put(HttpHeader.CONTENT_LENGTH, bytes.length);
