@@ -44,7 +44,7 @@ function places(pins, left) {
 }
 
 /** One chip. `marks` maps "U1.3" to {touch: true} or {rank: 1}. */
-export function chip(part, { left, marks, onpin }) {
+export function chip(part, { left, marks, onpin, beside }) {
   const half = part.pins.length / 2;
   const width = left ? 60 + PITCH * 1.7 * (half - 1) : WIDTH;
   const height = left ? 148 : 38 + PITCH * (half - 1) + 14;
@@ -65,7 +65,7 @@ export function chip(part, { left, marks, onpin }) {
   for (const place of places(part.pins, left)) {
     picture.append(pinAt(part, place, marks, onpin));
   }
-  return make("figure", { class: "part", id: `part-${part.label}` }, picture,
+  return make("figure", { class: "part", id: beside ? false : `part-${part.label}` }, picture,
     make("figcaption", {}, `${part.label} ${part.type}${part.note ? ", " + part.note : ""}`));
 }
 
@@ -129,6 +129,13 @@ function pointer({ x, y }, side) {
 }
 
 const SEEN = { 1: "lit", 0: "dark", d: "dim", f: "flickering", "-": "not looked at", "?": "either" };
+
+/** A probability as a length; the number stands beside it. */
+export function oddsBar(probability) {
+  return draw("svg", { viewBox: "0 0 120 10", class: "odds-bar", "aria-hidden": "true", preserveAspectRatio: "none" },
+    draw("path", { d: "M0 9.5H120", class: "base" }),
+    draw("rect", { x: 0, y: 1, width: Math.max(1, 120 * probability), height: 8, class: "share" }));
+}
 
 /** What a mark of a lamp word means. */
 export function lampWord(mark) {

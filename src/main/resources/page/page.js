@@ -1,6 +1,6 @@
 // Holds what the server last said, shows it, and sends what a person taps.
 
-import { make, chip, closeUp } from "/drawing.js";
+import { make, chip, closeUp, oddsBar } from "/drawing.js";
 import { answers } from "/answers.js";
 
 const at = (id) => document.getElementById(id);
@@ -10,6 +10,8 @@ let lamps = {};
 let stepKey = "";
 let notchLeft = remembered("notch") === "left";
 let chosen = 0;
+/** Controls that the step asks for and that the hand has done; the answer writes them down. */
+let ticked = new Set();
 let asking = false;
 
 /** Kept by this browser only: how the board lies. */
@@ -42,6 +44,7 @@ async function send(line) {
     if (!said.error && line.words !== undefined) {
       at("own").value = "";
     }
+    return said;
   } catch {
     trouble("The program does not answer. What was entered before is in the journal.");
   } finally {
@@ -68,7 +71,9 @@ function show(next) {
   view = next;
   const key = view.version + "";
   if (key !== stepKey) {
+    at("levels").replaceChildren();
     lamps = {};
+    ticked = new Set();
     stepKey = key;
     chosen = 0;
   }
@@ -150,6 +155,12 @@ function asked(next, step) {
   lines.push(make("p", { class: "reading" }, capital(step.reading)));
   lines.push(make("p", { class: "why" }, `About ${Math.round(next.seconds)} s; ${next.why}.` +
     (step.after.length ? " Then " + step.after.join(", ") + "." : "")));
+  const all = marks();
+  const touched = module.parts.filter((p) => p.pins.some((pin) => (all[`${p.label}.${pin.number}`] || {}).touch));
+  if (touched.length) {
+    lines.push(make("div", { class: "in-step" }, ...touched.slice(0, 2).map((part) =>
+      chip(part, { left: notchLeft, marks: all, onpin, beside: true }))));
+  }
   lines.push(answers(module, next, step.how, lamps, send));
   return lines;
 }
@@ -199,7 +210,7 @@ function suspect(s) {
       make("button", { type: "button", class: "rank", "aria-pressed": String(marked), "aria-label": `mark suspect ${s.rank} in the drawing`,
         onclick: () => { chosen = s.rank - 1; render(); } }, String(s.rank)),
       make("strong", {}, percent(s.probability)),
-      make("meter", { min: 0, max: 1, value: s.probability, "aria-hidden": "true" })),
+      oddsBar(s.probability)),
     make("div", { class: "what" }, ...faults, reasons));
 }
 
@@ -224,9 +235,13 @@ function showPanel() {
   }
   const goal = wantedLevels();
   const on = view.state.power === "on";
+  const turn = goal.power !== undefined && (goal.power === "on") !== on;
+  const turned = ticked.has("power");
   const groups = [make("div", { class: "control-group" },
-    make("button", { type: "button", class: "control", "aria-pressed": String(on), "data-control": "power",
-      onclick: () => send({ entry: { power: on ? "off" : "on" } }) }, make("strong", {}, "power"), make("small", {}, on ? "on" : "off")))];
+    make("button", { type: "button", class: "control" + (turn ? " wanted" : "") + (turned ? " done" : ""), "aria-pressed": String(on), "data-control": "power",
+      "aria-label": `power ${on ? "on" : "off"}${turn ? ", the step asks for " + goal.power : ""}${turned ? ", done" : ""}`,
+      onclick: () => (turn ? tick("power") : send({ entry: { power: on ? "off" : "on" } })) },
+    make("strong", {}, "power"), make("small", {}, turned ? "done ✓" : turn ? "to " + goal.power : on ? "on" : "off")))];
   const grouped = new Set();
   for (const word of module["control-words"]) {
     const group = make("div", { class: "control-group", role: "group", "aria-label": word.label }, make("span", { class: "word" }, word.label));
@@ -253,6 +268,9 @@ function wantedLevels() {
         goal[key] = value === "high" || value === "1";
       }
     }
+    if (move.power) {
+      goal.power = move.power;
+    }
     if (move.press) {
       goal[move.press] = "press";
     }
@@ -263,22 +281,33 @@ function wantedLevels() {
   return goal;
 }
 
+/** What the step asks for is ticked off here: the answer writes it down, once. */
+function tick(label) {
+  if (!ticked.delete(label)) {
+    ticked.add(label);
+  }
+  showPanel();
+  document.querySelector(`[data-control="${CSS.escape(label)}"]`).focus();
+}
+
 function control(label, levels, goal) {
   const c = module.controls.find((x) => x.label === label);
+  const done = ticked.has(label);
   if (c.button) {
     const held = view.state.held.includes(label);
-    return make("button", { type: "button", class: "control push" + (goal[label] ? " wanted" : ""), "data-control": label,
-      "aria-label": `${c.title || label}: button${held ? ", held" : ""}${goal[label] ? ", the step asks to " + goal[label] + " it" : ""}`,
-      onclick: () => send({ entry: held ? { release: label } : { press: label } }) },
-    make("strong", {}, label), make("small", {}, held ? "let go" : "press"));
+    return make("button", { type: "button", class: "control push" + (goal[label] ? " wanted" : "") + (done ? " done" : ""), "data-control": label,
+      "aria-label": `${c.title || label}: button${held ? ", held" : ""}${goal[label] ? ", the step asks to " + goal[label] + " it" : ""}${done ? ", done" : ""}`,
+      onclick: () => (goal[label] ? tick(label) : send({ entry: held ? { release: label } : { press: label } })) },
+    make("strong", {}, label), make("small", {}, done ? "done ✓" : goal[label] || (held ? "let go" : "press")));
   }
   const high = levels[label];
   const move = goal[label] !== undefined && goal[label] !== high;
-  return make("button", { type: "button", class: "control flip" + (high ? " high" : "") + (move ? " wanted" : ""), "data-control": label,
+  return make("button", { type: "button", class: "control flip" + (high ? " high" : "") + (move ? " wanted" : "") + (done ? " done" : ""), "data-control": label,
     role: "switch", "aria-checked": String(Boolean(high)), title: c.title,
-    "aria-label": `${c.title || label}: ${high ? "high" : "low"}${move ? ", the step asks to move it" : ""}`,
-    onclick: () => send({ entry: { set: { [label]: high ? "low" : "high" } } }) },
-  make("span", { class: "lever", "aria-hidden": "true" }), make("strong", {}, label), make("small", {}, high ? "high" : "low"));
+    "aria-label": `${c.title || label}: ${high ? "high" : "low"}${move ? ", the step asks for " + (high ? "low" : "high") : ""}${done ? ", done" : ""}`,
+    onclick: () => (move ? tick(label) : send({ entry: { set: { [label]: high ? "low" : "high" } } })) },
+  make("span", { class: "lever", "aria-hidden": "true" }), make("strong", {}, label),
+  make("small", {}, done ? "done ✓" : move ? "to " + (high ? "low" : "high") : high ? "high" : "low"));
 }
 
 function marks() {
@@ -323,9 +352,22 @@ function onpin(part, pin) {
     (net ? `line ${net.label}, joins ${net.ends.join(", ")}` : "not wired");
 }
 
+/** What every pin should show as the controls stand, for a walk with the meter. */
+async function showLevels() {
+  const said = await send({ command: "levels" });
+  if (!said || !said.levels) {
+    return;
+  }
+  at("levels").replaceChildren(...Object.entries(said.levels).map(([label, pins]) =>
+    make("table", {}, make("caption", {}, label),
+      make("thead", {}, make("tr", {}, ...["pin", "name", "level", "volts"].map((h) => make("th", { scope: "col" }, h)))),
+      make("tbody", {}, ...pins.map((p) => make("tr", {}, ...[p.pin, p.name, p.level, p.volts].map((v) => make("td", {}, String(v)))))))));
+  at("levels").focus();
+}
+
 function showHistory() {
   at("entries").replaceChildren(...[...view.log].reverse().map((e) =>
-    make("li", { value: e.n, class: e.stands ? "" : "withdrawn" }, e.words, ...(e.stands || e.withdraws ? [] : [make("small", {}, " taken back")]))));
+    make("li", { value: e.n, class: e.stands || e.withdraws ? "" : "withdrawn" }, e.words, ...(e.stands || e.withdraws ? [] : [make("small", {}, " taken back")]))));
 }
 
 /** An urgent caution comes before everything else, until it is answered. */
@@ -357,6 +399,7 @@ function showStop() {
 function turn(left) {
   notchLeft = left;
   remember("notch", left ? "left" : "up");
+  showTask();
   showChips();
 }
 
@@ -387,6 +430,7 @@ async function start() {
   show(await stands.json());
   at("undo").addEventListener("click", () => send({ command: "undo" }));
   at("finish").addEventListener("click", () => send({ command: "finish" }));
+  at("show-levels").addEventListener("click", showLevels);
   at("notch-up").addEventListener("click", () => turn(false));
   at("notch-left").addEventListener("click", () => turn(true));
   at("stop").addEventListener("cancel", (e) => e.preventDefault());

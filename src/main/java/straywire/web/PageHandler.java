@@ -26,7 +26,7 @@ final class PageHandler extends Handler.Abstract {
   }
 
   @Override
-  public boolean handle(Request request, Response response, Callback callback) throws Exception {
+  public boolean handle(Request request, Response response, Callback callback) throws IOException {
     String path = Request.getPathInContext(request);
     return switch (request.getMethod()) {
       case "GET" -> asked(path, request, response, callback);
@@ -37,22 +37,20 @@ final class PageHandler extends Handler.Abstract {
     };
   }
 
-  private boolean asked(String path, Request request, Response response, Callback callback)
-      throws Exception {
-    switch (path) {
-      case "/module":
-        return Replies.json(response, callback, sitting.drawing().toString());
-      case "/view":
-        return Replies.json(response, callback, sitting.view());
-      case "/updates":
-        return updates.handle(request, response, callback);
-      default:
-        Optional<PageFiles.Sent> file = files.at(path);
-        return file.isPresent()
-            ? Replies.send(
-                response, callback, HttpStatus.OK_200, file.get().type(), file.get().bytes())
-            : Replies.say(response, callback, HttpStatus.NOT_FOUND_404, "nothing is here");
-    }
+  private boolean asked(String path, Request request, Response response, Callback callback) {
+    return switch (path) {
+      case "/module" -> Replies.json(response, callback, sitting.drawing().toString());
+      case "/view" -> Replies.json(response, callback, sitting.view());
+      case "/updates" -> updates.handle(request, response, callback);
+      default -> file(path, response, callback);
+    };
+  }
+
+  private boolean file(String path, Response response, Callback callback) {
+    Optional<PageFiles.Sent> file = files.at(path);
+    return file.isPresent()
+        ? Replies.send(response, callback, HttpStatus.OK_200, file.get().type(), file.get().bytes())
+        : Replies.say(response, callback, HttpStatus.NOT_FOUND_404, "nothing is here");
   }
 
   private boolean said(String path, Request request, Response response, Callback callback)

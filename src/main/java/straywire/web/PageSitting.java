@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.TimeUnit;
 import straywire.advice.SymptomTable;
 import straywire.bench.Dialogue;
 import straywire.bench.Proposed;
@@ -80,8 +81,11 @@ final class PageSitting {
    * @return false when the sitting is over and nothing more will come
    */
   synchronized boolean awaitAfter(int shown, long milliseconds) throws InterruptedException {
-    if (version <= shown && !over) {
-      wait(milliseconds);
+    long until = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(milliseconds);
+    long left = milliseconds;
+    while (version <= shown && !over && left > 0) {
+      wait(left);
+      left = TimeUnit.NANOSECONDS.toMillis(until - System.nanoTime());
     }
     return !over;
   }
