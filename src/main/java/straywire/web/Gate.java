@@ -42,12 +42,13 @@ final class Gate extends Handler.Wrapper {
     response.getHeaders().put(HttpHeader.CACHE_CONTROL, "no-store");
     String host = header(request, HttpHeader.HOST);
     if (!hosts.contains(host)) {
-      return Replies.refuse(response, callback, "this server answers only at its own address");
+      return Replies.refuse(
+          request, response, callback, "this server answers only at its own address");
     }
     String origin = header(request, HttpHeader.ORIGIN);
     boolean asks = request.getMethod().equals("GET");
     if (origin.isEmpty() ? !asks : !origin.equals("http://" + host)) {
-      return Replies.refuse(response, callback, "only the page itself may ask");
+      return Replies.refuse(request, response, callback, "only the page itself may ask");
     }
     Fields query = Request.extractQueryParameters(request);
     Fields.Field shown = query.get("token");
@@ -57,7 +58,7 @@ final class Gate extends Handler.Wrapper {
     if (Request.getCookies(request).stream()
         .noneMatch(c -> c.getName().equals(cookieName()) && token.is(c.getValue()))) {
       return Replies.refuse(
-          response, callback, "open the address that the program printed when it started");
+          request, response, callback, "open the address that the program printed when it started");
     }
     return super.handle(request, response, callback);
   }
@@ -71,7 +72,10 @@ final class Gate extends Handler.Wrapper {
   private boolean enter(String shown, Request request, Response response, Callback callback) {
     if (!token.is(shown)) {
       return Replies.refuse(
-          response, callback, "this address is of an earlier start; open the one printed last");
+          request,
+          response,
+          callback,
+          "this address is of an earlier start; open the one printed last");
     }
     Response.addCookie(
         response,

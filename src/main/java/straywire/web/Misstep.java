@@ -9,6 +9,7 @@ import org.eclipse.jetty.util.Callback;
 final class Misstep extends ErrorHandler {
   @Override
   public boolean handle(Request request, Response response, Callback callback) {
-    return Replies.say(response, callback, response.getStatus(), "the request was not understood");
+    return Replies.say(
+        request, response, callback, response.getStatus(), "the request was not understood");
   }
 }

@@ -33,7 +33,11 @@ final class PageHandler extends Handler.Abstract {
       case "POST" -> said(path, request, response, callback);
       default ->
           Replies.say(
-              response, callback, HttpStatus.METHOD_NOT_ALLOWED_405, "only GET and POST are known");
+              request,
+              response,
+              callback,
+              HttpStatus.METHOD_NOT_ALLOWED_405,
+              "only GET and POST are known");
     };
   }
 
@@ -42,34 +46,36 @@ final class PageHandler extends Handler.Abstract {
       case "/module" -> Replies.json(response, callback, sitting.drawing().toString());
       case "/view" -> Replies.json(response, callback, sitting.view());
       case "/updates" -> updates.handle(request, response, callback);
-      default -> file(path, response, callback);
+      default -> file(path, request, response, callback);
     };
   }
 
-  private boolean file(String path, Response response, Callback callback) {
+  private boolean file(String path, Request request, Response response, Callback callback) {
     Optional<PageFiles.Sent> file = files.at(path);
     return file.isPresent()
         ? Replies.send(response, callback, HttpStatus.OK_200, file.get().type(), file.get().bytes())
-        : Replies.say(response, callback, HttpStatus.NOT_FOUND_404, "nothing is here");
+        : Replies.say(request, response, callback, HttpStatus.NOT_FOUND_404, "nothing is here");
   }
 
   private boolean said(String path, Request request, Response response, Callback callback)
       throws IOException {
     if (!path.equals("/dialogue")) {
-      return Replies.say(response, callback, HttpStatus.NOT_FOUND_404, "nothing is here");
+      return Replies.say(request, response, callback, HttpStatus.NOT_FOUND_404, "nothing is here");
     }
     String type = request.getHeaders().get(HttpHeader.CONTENT_TYPE);
     if (type == null || !type.startsWith("application/json")) {
       return Replies.say(
-          response, callback, HttpStatus.UNSUPPORTED_MEDIA_TYPE_415, "expected application/json");
+          request,
+          response,
+          callback,
+          HttpStatus.UNSUPPORTED_MEDIA_TYPE_415,
+          "expected application/json");
     }
-    byte[] body;
-    try (InputStream in = Request.asInputStream(request)) {
-      body = in.readNBytes(LONGEST_REQUEST + 1);
-    }
+    InputStream in = Request.asInputStream(request);
+    byte[] body = in.readNBytes(LONGEST_REQUEST + 1);
     if (body.length > LONGEST_REQUEST) {
-      response.getHeaders().put(HttpHeader.CONNECTION, "close");
       return Replies.say(
+          request,
           response,
           callback,
           HttpStatus.PAYLOAD_TOO_LARGE_413,

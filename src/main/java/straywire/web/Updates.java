@@ -32,6 +32,7 @@ final class Updates {
   boolean handle(Request request, Response response, Callback callback) {
     if (!windows.tryAcquire()) {
       return Replies.say(
+          request,
           response,
           callback,
           HttpStatus.SERVICE_UNAVAILABLE_503,
