@@ -130,7 +130,7 @@ public final class Dialogue {
   }
 
   /** The answer to one line; never throws for what the line says. */
-  ObjectNode reply(String line) {
+  public ObjectNode reply(String line) {
     ObjectNode asked;
     try {
       asked = parsed(line);

@@ -2,6 +2,7 @@ package straywire.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import straywire.diagnosis.Step;
 import straywire.module.Entry;
@@ -49,46 +50,70 @@ public record Proposed(
       Step step, boolean powered, double seconds, double bits, List<String> expected) {
     List<Entry> before = new ArrayList<>();
     List<Entry> after = new ArrayList<>();
-    Wanted wanted;
-    if (step instanceof Step.Work s) {
-      if (!s.set().isEmpty()) {
-        before.add(new Entry.Set(s.set()));
-      }
-      s.press().ifPresent(button -> before.add(new Entry.Press(button)));
-      wanted = new Wanted.Lamps(s.words());
-    } else if (step instanceof Step.Measure s) {
-      hold(s.holding(), before, after);
-      wanted = new Wanted.Volts(s.point());
-    } else if (step instanceof Step.MeasureRound s) {
-      wanted = new Wanted.Round(s.points());
-    } else if (step instanceof Step.Probe s) {
-      hold(s.holding(), before, after);
-      wanted = new Wanted.Shows(s.point());
-    } else {
-      if (powered && (step instanceof Step.Beep || step instanceof Step.Exchange)) {
-        before.add(new Entry.Power(false));
-        after.add(new Entry.Power(true));
-      }
-      if (step instanceof Step.Beep s && !s.set().isEmpty()) {
-        before.add(new Entry.Set(s.set()));
-      }
-      wanted = withoutControls(step);
-    }
-    return new Proposed(Purpose.SEARCH, before, wanted, after, seconds, bits, expected);
-  }
+    Wanted wanted =
+        step.by(
+            new Step.Cases<Wanted>() {
+              @Override
+              public Wanted work(Step.Work s) {
+                set(s.set());
+                s.press().ifPresent(button -> before.add(new Entry.Press(button)));
+                return new Wanted.Lamps(s.words());
+              }
 
-  private static Wanted withoutControls(Step step) {
-    if (step instanceof Step.Beep s) {
-      return new Wanted.Joined(s.from(), s.to());
-    }
-    if (step instanceof Step.Inspect s) {
-      return new Wanted.AsMeant(s.subject());
-    }
-    if (step instanceof Step.Exchange s) {
-      return new Wanted.Done(s.part());
-    }
-    Step.Ask ask = (Step.Ask) step;
-    return new Wanted.Noticed(ask.symptom(), ask.place());
+              @Override
+              public Wanted measure(Step.Measure s) {
+                hold(s.holding(), before, after);
+                return new Wanted.Volts(s.point());
+              }
+
+              @Override
+              public Wanted round(Step.MeasureRound s) {
+                return new Wanted.Round(s.points());
+              }
+
+              @Override
+              public Wanted probe(Step.Probe s) {
+                hold(s.holding(), before, after);
+                return new Wanted.Shows(s.point());
+              }
+
+              @Override
+              public Wanted inspect(Step.Inspect s) {
+                return new Wanted.AsMeant(s.subject());
+              }
+
+              @Override
+              public Wanted beep(Step.Beep s) {
+                powerOff();
+                set(s.set());
+                return new Wanted.Joined(s.from(), s.to());
+              }
+
+              @Override
+              public Wanted exchange(Step.Exchange s) {
+                powerOff();
+                return new Wanted.Done(s.part());
+              }
+
+              @Override
+              public Wanted ask(Step.Ask s) {
+                return new Wanted.Noticed(s.symptom(), s.place());
+              }
+
+              private void set(Map<String, Boolean> levels) {
+                if (!levels.isEmpty()) {
+                  before.add(new Entry.Set(levels));
+                }
+              }
+
+              private void powerOff() {
+                if (powered) {
+                  before.add(new Entry.Power(false));
+                  after.add(new Entry.Power(true));
+                }
+              }
+            });
+    return new Proposed(Purpose.SEARCH, before, wanted, after, seconds, bits, expected);
   }
 
   private static void hold(Optional<String> button, List<Entry> before, List<Entry> after) {

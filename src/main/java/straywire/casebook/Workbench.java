@@ -8,6 +8,7 @@ import straywire.advice.RuleBase;
 import straywire.diagnosis.Diagnosis;
 import straywire.diagnosis.Outlooks;
 import straywire.diagnosis.Questions;
+import straywire.diagnosis.RankingNumbers;
 import straywire.diagnosis.ReadingTable;
 import straywire.diagnosis.StepSeconds;
 import straywire.diagnosis.SymptomCheck;
@@ -29,17 +30,20 @@ public final class Workbench {
   private final RuleBase rules;
   private final List<Hypothesis> hypotheses;
   private final Map<String, Hypothesis> byId = new TreeMap<>();
-  private final ReadingTable table = ReadingTable.shipped();
+  private final ReadingTable table;
   private final StepSeconds seconds;
   private final Outlooks outlooks;
   private final SymptomScores symptoms;
 
   /** With the tables that ship with the program. */
   public Workbench(Module module, RuleBase rules) {
-    this(module, rules, PriorsFile.shipped(), StepSeconds.shipped());
+    this(module, rules, PriorsFile.shipped(), StepSeconds.shipped(), RankingNumbers.shipped());
   }
 
-  public Workbench(Module module, RuleBase rules, Priors priors, StepSeconds seconds) {
+  /** With tables of one's own. */
+  public Workbench(
+      Module module, RuleBase rules, Priors priors, StepSeconds seconds, RankingNumbers numbers) {
+    table = ReadingTable.shipped(numbers);
     this.module = module;
     this.rules = rules;
     this.seconds = seconds;

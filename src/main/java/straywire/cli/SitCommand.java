@@ -71,7 +71,7 @@ final class SitCommand implements Callable<Integer> {
     return ExitCode.OK.number();
   }
 
-  private static String told(String torn) {
+  static String told(String torn) {
     return "Its last line was cut off and is left out: " + torn;
   }
 

@@ -32,6 +32,7 @@ import straywire.parts.InputError;
     subcommands = {
       DemoCommand.class,
       SitCommand.class,
+      PageCommand.class,
       RankCommand.class,
       LevelsCommand.class,
       DialogueCommand.class,

@@ -19,9 +19,6 @@ import straywire.module.Module;
  * probability moved to what is left without it, the others keep theirs.
  */
 public final class AfterRepair {
-  /** How often a cure does what it should; engineering estimate. */
-  private static final double CURES = 0.9;
-
   private static final Set<Mechanism> INSIDE_A_PART =
       EnumSet.of(
           Mechanism.OUTPUT_STUCK_LOW,
@@ -67,7 +64,13 @@ public final class AfterRepair {
    * @param singles the first of them "nothing is wrong"
    * @param before all candidates with their probabilities before the cure
    */
-  static double[] priors(Entry cure, List<Hypothesis> singles, List<Diagnosis.Candidate> before) {
+  static double[] priors(
+      Entry cure,
+      List<Hypothesis> singles,
+      List<Diagnosis.Candidate> before,
+      RankingNumbers numbers) {
+    double cures = numbers.of(RankingNumber.CURE_WORKS);
+    double again = numbers.of(RankingNumber.NEVER_RULED_OUT);
     Map<String, Integer> indexOf = new HashMap<>();
     int healthy = 0;
     for (int i = 0; i < singles.size(); i++) {
@@ -84,7 +87,7 @@ public final class AfterRepair {
       List<String> ids = HypothesisPairs.members(candidate.hypothesis().id());
       List<String> left =
           ids.stream().filter(id -> !done.contains(singles.get(indexOf.get(id)).repair())).toList();
-      double share = left.size() == ids.size() ? 0 : CURES;
+      double share = left.size() == ids.size() ? 0 : cures;
       int then = left.isEmpty() ? healthy : indexOf.get(left.get(0));
       priors[then] += candidate.probability() * share;
       // Of a pair that was not mended the first fault stands for both.
@@ -92,7 +95,7 @@ public final class AfterRepair {
     }
     for (int i = 0; i < priors.length; i++) {
       // Nothing is ruled out for good.
-      priors[i] = 0.98 * priors[i] + 0.02 * singles.get(i).prior();
+      priors[i] = (1 - again) * priors[i] + again * singles.get(i).prior();
     }
     return priors;
   }

@@ -20,20 +20,13 @@ import straywire.sim.Wiring;
  * entry, so that taking the last entry back is dropping a moment.
  */
 final class Bank {
-  /** How often a careful look finds a fault that shows, and finds one where there is none. */
-  private static final double LOOK_FINDS = 0.96;
-
-  private static final double LOOK_IMAGINES = 0.01;
-
-  /** How often a continuity check is right. */
-  private static final double BEEP_IS_RIGHT = 0.99;
-
   final List<Hypothesis> hypotheses;
   final Boards boards;
 
   private static final double[] NOTHING_SAID = {};
 
   private final Module module;
+  private final RankingNumbers numbers;
   private final EntryLikelihood likelihood;
   private final Visibility visibility;
   private final List<Moment> moments = new ArrayList<>();
@@ -59,6 +52,7 @@ final class Bank {
   Bank(Module module, Wiring wiring, List<Hypothesis> hypotheses, ReadingTable table) {
     this.module = module;
     this.hypotheses = List.copyOf(hypotheses);
+    numbers = table.numbers();
     VariationOf compiler = new VariationOf(wiring);
     List<Variation> variations = this.hypotheses.stream().map(compiler::compile).toList();
     boards = new Boards(wiring, variations);
@@ -68,7 +62,7 @@ final class Bank {
     moments.add(
         new Moment(
             StateChange.NONE,
-            new CellBeliefs(module, boards.lanes()),
+            new CellBeliefs(module, boards.lanes(), numbers),
             NOTHING_SAID,
             0,
             new double[boards.lanes()],
@@ -139,6 +133,7 @@ final class Bank {
   private Bank(Bank other, BoardState state) {
     module = other.module;
     hypotheses = other.hypotheses;
+    numbers = other.numbers;
     boards = other.boards;
     likelihood = other.likelihood;
     visibility = other.visibility;
@@ -146,7 +141,7 @@ final class Bank {
     moments.add(
         new Moment(
             StateChange.NONE,
-            new CellBeliefs(module, boards.lanes()),
+            new CellBeliefs(module, boards.lanes(), numbers),
             NOTHING_SAID,
             0,
             new double[boards.lanes()],
@@ -164,8 +159,9 @@ final class Bank {
     BoardState was = state;
     BoardState is = forgets ? boards.forget(was) : boards.after(was, entry);
     state = is;
-    CellBeliefs beliefs = forgets ? new CellBeliefs(module, boards.lanes()) : before.beliefs();
-    Tally tally = new Tally(weights);
+    CellBeliefs beliefs =
+        forgets ? new CellBeliefs(module, boards.lanes(), numbers) : before.beliefs();
+    Tally tally = new Tally(weights, numbers);
     boolean spoke = Arrays.stream(weights).anyMatch(w -> w != 0);
     if (is.powered() && !was.powered()) {
       beliefs = beliefs.afterPowerCycle(boards::keeps);
@@ -236,8 +232,7 @@ final class Bank {
 
   private void inspected(Entry.Inspected entry, Tally tally) {
     for (int lane = 0; lane < tally.logs.length; lane++) {
-      double wrong =
-          visibility.shows(hypotheses.get(lane), entry.subject()) ? LOOK_FINDS : LOOK_IMAGINES;
+      double wrong = numbers.looksWrong(visibility.shows(hypotheses.get(lane), entry.subject()));
       tally.add(lane, Math.log(entry.asMeant() ? 1 - wrong : wrong));
     }
   }
@@ -247,8 +242,8 @@ final class Bank {
       long joined = boards.joined(g, entry.from(), entry.to(), state.controls());
       for (long left = boards.used(g); left != 0; left &= left - 1) {
         int bit = Long.numberOfTrailingZeros(left);
-        boolean agrees = Lanes.has(joined, bit) == entry.joined();
-        tally.add(g * Lanes.COUNT + bit, Math.log(agrees ? BEEP_IS_RIGHT : 1 - BEEP_IS_RIGHT));
+        double beeps = numbers.beeps(Lanes.has(joined, bit));
+        tally.add(g * Lanes.COUNT + bit, Math.log(entry.joined() ? beeps : 1 - beeps));
       }
     }
   }

@@ -15,16 +15,16 @@ import straywire.module.Module;
  * same at the next power-up, always where it is kept without power.
  */
 final class CellBeliefs {
-  /** Share of words that come up all zeros or all ones beyond chance; engineering estimate. */
-  static final double UNIFORM = 0.15;
-
-  /** How much of what is known of a bit is still true after a power cycle; engineering estimate. */
-  static final double WAKES_ALIKE = 0.6;
-
   private static final double LOG_HALF = Math.log(0.5);
 
   /** Room for the bits of one part in the numbering of {@link #lanes}; no part has as many. */
   private static final int BITS_OF_PART = 1 << 20;
+
+  /** Share of words that come up all zeros or all ones beyond chance. */
+  private final double uniform;
+
+  /** How much of what is known of a bit is still true after a power cycle. */
+  private final double wakesAlike;
 
   /** Number at which the bits of each part start. */
   private final Map<String, Integer> firstCell;
@@ -39,7 +39,9 @@ final class CellBeliefs {
   /** Lanes whose map this object owns, so that a copy is made at most once. */
   private final boolean[] owned;
 
-  CellBeliefs(Module module, int laneCount) {
+  CellBeliefs(Module module, int laneCount, RankingNumbers numbers) {
+    uniform = numbers.of(RankingNumber.WORDS_ALIKE);
+    wakesAlike = numbers.of(RankingNumber.WAKES_ALIKE);
     firstCell = new TreeMap<>();
     for (String label : module.parts().keySet()) {
       firstCell.put(label, firstCell.size() * BITS_OF_PART);
@@ -49,6 +51,8 @@ final class CellBeliefs {
   }
 
   private CellBeliefs(CellBeliefs other) {
+    uniform = other.uniform;
+    wakesAlike = other.wakesAlike;
     firstCell = other.firstCell;
     lanes = new ArrayList<>(other.lanes);
     owned = new boolean[lanes.size()];
@@ -83,9 +87,9 @@ final class CellBeliefs {
   }
 
   /** Log likelihood of all readings of one word: its bits independent, or all alike. */
-  private static double joint(float[] beliefs) {
-    double apart = Math.log(1 - UNIFORM);
-    double ones = Math.log(UNIFORM / 2);
+  private double joint(float[] beliefs) {
+    double apart = Math.log(1 - uniform);
+    double ones = Math.log(uniform / 2);
     double zeros = ones;
     for (int bit = 0; bit < beliefs.length / 2; bit++) {
       float one = beliefs[2 * bit];
@@ -154,8 +158,8 @@ final class CellBeliefs {
   }
 
   /**
-   * After a power cycle: what was known is true again with {@link #WAKES_ALIKE}, or for certain
-   * where the bit was kept.
+   * After a power cycle: what was known is true again in part, or for certain where the bit was
+   * kept.
    */
   CellBeliefs afterPowerCycle(Kept kept) {
     CellBeliefs next = new CellBeliefs(this);
@@ -174,10 +178,10 @@ final class CellBeliefs {
     return next;
   }
 
-  private static float[] shrunk(float[] beliefs) {
+  private float[] shrunk(float[] beliefs) {
     float[] shrunk = new float[beliefs.length];
     for (int bit = 0; bit < beliefs.length / 2; bit++) {
-      double again = 0.5 + (probabilityOfOne(beliefs, bit) - 0.5) * WAKES_ALIKE;
+      double again = 0.5 + (probabilityOfOne(beliefs, bit) - 0.5) * wakesAlike;
       shrunk[2 * bit] = (float) Math.log(2 * again);
       shrunk[2 * bit + 1] = (float) Math.log(2 * (1 - again));
     }

@@ -139,7 +139,7 @@ public final class Diagnosis {
         }
         leaders += candidate.probability();
       }
-      return leaders >= Outlooks.BEYOND_DOUBT;
+      return leaders >= table.numbers().of(RankingNumber.BEYOND_DOUBT);
     }
 
     /** Slips that the best candidate which says anything definite has to explain away. */
@@ -242,7 +242,8 @@ public final class Diagnosis {
    */
   public void accept(Entry entry, ToDoubleFunction<Hypothesis> weights) {
     if (entry instanceof Entry.Repaired || entry instanceof Entry.Exchanged) {
-      double[] priors = AfterRepair.priors(entry, phase().singles.hypotheses, candidates());
+      double[] priors =
+          AfterRepair.priors(entry, phase().singles.hypotheses, candidates(), table.numbers());
       phases.add(new Phase(entries + 1, phase().singles.restarted(), priors));
     } else {
       phase().feed(new Fed(entry, weights));

@@ -22,22 +22,12 @@ import straywire.sim.Signal;
  * tells apart.
  */
 final class NextStep {
-  /** A step that tells less than this, in bits, is not worth the hand's time. */
-  static final double LEAST_BITS = 0.004;
-
-  /** Share of the difference between signals that a meter brings out. */
-  private static final double METER_TELLS = 0.9;
-
-  private static final double LOOK_FINDS = 0.96;
-  private static final double LOOK_IMAGINES = 0.01;
-  private static final double BEEP_IS_RIGHT = 0.99;
-  private static final double EXCHANGE_CURES = 0.95;
-
   private final Module module;
   private final LiveSet live;
   private final StepMenu menu;
   private final Instruments instruments;
   private final ReadingTable table;
+  private final RankingNumbers numbers;
   private final StepSeconds seconds;
   private final List<StepChoice.Worth<Step>> worths = new ArrayList<>();
 
@@ -60,6 +50,7 @@ final class NextStep {
     this.live = live;
     this.instruments = instruments;
     this.table = table;
+    numbers = table.numbers();
     this.seconds = seconds;
     menu = new StepMenu(module, instruments);
     prints = new long[live.size()];
@@ -102,7 +93,7 @@ final class NextStep {
           words.add(
               word.label()
                   + " "
-                  + Prediction.pictures(live, after, word.members())[h].marks(
+                  + Prediction.pictures(live, after, word.members(), numbers)[h].marks(
                       word.members().size()));
         }
       }
@@ -151,7 +142,7 @@ final class NextStep {
   }
 
   private void offer(Step step, double bits) {
-    if (bits >= LEAST_BITS) {
+    if (bits >= numbers.of(RankingNumber.LEAST_BITS)) {
       worths.add(new StepChoice.Worth<>(step, bits, seconds.of(step)));
     }
   }
@@ -163,18 +154,19 @@ final class NextStep {
     }
     for (Step.Work step : menu.work(live.state(), live.hypotheses)) {
       List<BoardState> after = after(step);
-      Prediction.Picture[] all = Prediction.pictures(live, after, lamps);
+      Prediction.Picture[] all = Prediction.pictures(live, after, lamps, numbers);
       for (int h = 0; h < all.length; h++) {
         mix(h, all[h].hashCode());
       }
-      offer(step, Prediction.information(live.weights, all, lamps.size()));
+      offer(step, Prediction.information(live.weights, all, lamps.size(), table.lampSlip()));
       int from = 0;
       for (Word word : module.lampWords()) {
         int count = word.members().size();
         if (count < lamps.size()) {
           offer(
               new Step.Work(step.set(), step.press(), List.of(word.label())),
-              Prediction.information(live.weights, part(all, from, count), count));
+              Prediction.information(
+                  live.weights, part(all, from, count), count, table.lampSlip()));
         }
         from += count;
       }
@@ -255,7 +247,7 @@ final class NextStep {
         classes.merge(readings, live.weights[h], Double::sum);
       }
       double[] shares = classes.values().stream().mapToDouble(Double::doubleValue).toArray();
-      offer(round, METER_TELLS * Posterior.entropy(shares));
+      offer(round, numbers.of(RankingNumber.ROUND_TELLS) * Posterior.entropy(shares));
     }
   }
 
@@ -266,7 +258,7 @@ final class NextStep {
       double[] wrong = new double[live.size()];
       for (int h = 0; h < wrong.length; h++) {
         boolean shows = showing.get(h).contains(subject);
-        wrong[h] = shows ? LOOK_FINDS : LOOK_IMAGINES;
+        wrong[h] = numbers.looksWrong(shows);
         mix(h, shows ? 1 : 2);
       }
       offer(new Step.Inspect(subject), Prediction.information(live.weights, wrong));
@@ -293,7 +285,7 @@ final class NextStep {
           long lanes = boards.joined(group, beep.from(), beep.to(), controls);
           for (long left = boards.used(group); left != 0; left &= left - 1) {
             int bit = Long.numberOfTrailingZeros(left);
-            joined[first + bit] = Lanes.has(lanes, bit) ? BEEP_IS_RIGHT : 1 - BEEP_IS_RIGHT;
+            joined[first + bit] = numbers.beeps(Lanes.has(lanes, bit));
           }
         });
     return joined;
@@ -305,7 +297,7 @@ final class NextStep {
       for (int h = 0; h < cured.length; h++) {
         Hypothesis hypothesis = live.hypotheses.get(h);
         boolean mends = AfterRepair.mends(new straywire.module.Entry.Exchanged(part), hypothesis);
-        cured[h] = mends ? EXCHANGE_CURES : 0.01;
+        cured[h] = numbers.cures(mends);
         mix(h, mends ? 5 : 6);
       }
       offer(new Step.Exchange(part), Prediction.information(live.weights, cured));

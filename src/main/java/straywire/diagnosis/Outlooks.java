@@ -18,25 +18,11 @@ import straywire.faults.Hypothesis;
 
 /** Draws up how a sitting stands from the posterior and the steps at hand. */
 public final class Outlooks {
-  /** A group at least this probable is beyond doubt. */
-  static final double BEYOND_DOUBT = 0.98;
-
-  /**
-   * A module this probably sound is let go when no step tells much any more; what is untested is
-   * listed instead of being hunted one by one.
-   */
-  private static final double LIKELY_SOUND = 0.8;
-
-  private static final double LITTLE_TO_LEARN = 0.08;
-
   /** Suspects that an expected reading is given for. */
   private static final int LEADERS = 3;
 
   /** Steps kept beside the best one. */
   private static final int OTHERS = 5;
-
-  /** An entry that says less than this, as a natural log, is not named as a ground. */
-  private static final double LEAST_GROUND = 0.5;
 
   /** A group less probable than this share of those of the same cure stands for itself. */
   private static final double LEAST_JOINED = 0.02;
@@ -119,7 +105,10 @@ public final class Outlooks {
     List<Suspect> suspects = suspects(diagnosis, candidates, live, steps.prints());
     List<StepChoice.Worth<Step>> ranked = worthTaking(steps, diagnosis, offered);
     Verdict verdict =
-        verdict(suspects, ranked.stream().mapToDouble(StepChoice.Worth::bits).max().orElse(0));
+        verdict(
+            diagnosis.table().numbers(),
+            suspects,
+            ranked.stream().mapToDouble(StepChoice.Worth::bits).max().orElse(0));
     double uncertainty =
         Posterior.entropy(candidates.stream().mapToDouble(Candidate::probability).toArray());
     List<Proposal> proposals = new ArrayList<>();
@@ -147,14 +136,20 @@ public final class Outlooks {
     return suspects.stream().limit(LEADERS).map(Suspect::first).toList();
   }
 
-  private static Verdict verdict(List<Suspect> suspects, double mostBits) {
+  /**
+   * A module probably sound is let go when no step tells much any more; what is untested is listed
+   * instead of being hunted one by one.
+   */
+  private static Verdict verdict(RankingNumbers numbers, List<Suspect> suspects, double mostBits) {
+    double beyondDoubt = numbers.of(RankingNumber.BEYOND_DOUBT);
     Suspect first = suspects.get(0);
     if (first.healthy()
-        && (first.probability() >= BEYOND_DOUBT
-            || (first.probability() >= LIKELY_SOUND && mostBits < LITTLE_TO_LEARN))) {
+        && (first.probability() >= beyondDoubt
+            || (first.probability() >= numbers.of(RankingNumber.LIKELY_SOUND)
+                && mostBits < numbers.of(RankingNumber.LITTLE_TO_LEARN)))) {
       return Verdict.NOTHING_WRONG;
     }
-    if (!first.healthy() && first.probability() >= BEYOND_DOUBT) {
+    if (!first.healthy() && first.probability() >= beyondDoubt) {
       return Verdict.NAMED;
     }
     return mostBits == 0 ? Verdict.INSEPARABLE : Verdict.OPEN;
@@ -225,7 +220,7 @@ public final class Outlooks {
         }
         double rest = prior - own;
         double factor = rest > 0 && others > 0 ? said - Math.log(others / rest) : 0;
-        if (Math.abs(factor) >= LEAST_GROUND) {
+        if (Math.abs(factor) >= diagnosis.table().numbers().of(RankingNumber.LEAST_GROUND)) {
           grounds.add(new Ground(diagnosis.phaseStart() + entry, factor));
         }
       }

@@ -62,11 +62,10 @@ final class Prediction {
     }
   }
 
-  /** An unwritten bit this certain from earlier readings counts as known. */
-  private static final double KNOWN_BIT = 0.9;
-
   /** Picture of up to 64 lamps under each hypothesis. */
-  static Picture[] pictures(LiveSet live, List<BoardState> moment, List<String> lamps) {
+  static Picture[] pictures(
+      LiveSet live, List<BoardState> moment, List<String> lamps, RankingNumbers numbers) {
+    double known = numbers.of(RankingNumber.BIT_KNOWN);
     long[] lit = new long[live.size()];
     long[] sure = new long[live.size()];
     live.eachGroup(
@@ -89,8 +88,8 @@ final class Prediction {
                     for (long left = lanes; left != 0; left &= left - 1) {
                       int h = first + Long.numberOfTrailingZeros(left);
                       double p = inverted ? 1 - ones[h] : ones[h];
-                      lit[h] |= p > KNOWN_BIT ? lamp : 0;
-                      sure[h] |= p > KNOWN_BIT || p < 1 - KNOWN_BIT ? lamp : 0;
+                      lit[h] |= p > known ? lamp : 0;
+                      sure[h] |= p > known || p < 1 - known ? lamp : 0;
                     }
                   });
             }
@@ -107,14 +106,15 @@ final class Prediction {
     }
   }
 
-  /** Chance that one lamp of a picture is misread, for judging what a look is worth. */
-  private static final double LAMP_SLIP = 0.003;
-
   /** Pictures told apart at most; the rest count as one outcome. */
   private static final int MOST_PICTURES = 24;
 
-  /** Expected information of looking at lamps, in bits. */
-  static double information(double[] weights, Picture[] pictures, int lamps) {
+  /**
+   * Expected information of looking at lamps, in bits.
+   *
+   * @param slip chance that one lamp is misread, 0 to 1
+   */
+  static double information(double[] weights, Picture[] pictures, int lamps, double slip) {
     Picture first = pictures[0];
     if (Arrays.stream(pictures).allMatch(first::equals)) {
       return 0;
@@ -141,7 +141,7 @@ final class Prediction {
       for (int o = 0; o < outcomes.length; o++) {
         int wrong = Long.bitCount((outcomes[o] ^ picture.lit()) & picture.sure());
         int right = Long.bitCount(picture.sure()) - wrong;
-        p[c][o] = unsure * Math.pow(LAMP_SLIP, wrong) * Math.pow(1 - LAMP_SLIP, right);
+        p[c][o] = unsure * Math.pow(slip, wrong) * Math.pow(1 - slip, right);
         rest -= p[c][o];
       }
       p[c][outcomes.length] = Math.max(0, rest);

@@ -19,13 +19,15 @@ public final class ReadingTable {
   private static final List<LampState> LAMP_ORDER =
       List.of(LampState.LIT, LampState.DARK, LampState.DIM, LampState.FLICKERING);
 
+  private final RankingNumbers numbers;
   private final double[] bandEdges;
   private final Map<Signal, double[]> lamp = new EnumMap<>(Signal.class);
   private final Map<Signal, double[]> meter = new EnumMap<>(Signal.class);
   private final Map<Signal, double[]> probe = new EnumMap<>(Signal.class);
   private final Map<Signal, Double> volts = new EnumMap<>(Signal.class);
 
-  private ReadingTable(Map<?, ?> table) {
+  private ReadingTable(Map<?, ?> table, RankingNumbers numbers) {
+    this.numbers = numbers;
     double misread = number(table.get("misread"));
     bandEdges = numbers(table.get("meter-bands"));
     Map<?, ?> signals = (Map<?, ?>) table.get("signals");
@@ -43,10 +45,26 @@ public final class ReadingTable {
 
   /** The table that ships with the program. */
   public static ReadingTable shipped() {
+    return shipped(RankingNumbers.shipped());
+  }
+
+  /** The shipped readings beside ranking numbers of one's own. */
+  public static ReadingTable shipped(RankingNumbers numbers) {
     return new ReadingTable(
         (Map<?, ?>)
             new Load(LoadSettings.builder().build())
-                .loadFromString(TextFile.shipped("/tables/readings.yaml")));
+                .loadFromString(TextFile.shipped("/tables/readings.yaml")),
+        numbers);
+  }
+
+  /** How far looks, beeps and cures are trusted, and when a sitting may stop. */
+  public RankingNumbers numbers() {
+    return numbers;
+  }
+
+  /** Chance that a lamp plainly lit or dark is called anything else. */
+  public double lampSlip() {
+    return 1 - lamp(Signal.RAIL_LOW, LampState.DARK);
   }
 
   private static double number(Object value) {

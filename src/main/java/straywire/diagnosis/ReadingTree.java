@@ -23,6 +23,7 @@ public final class ReadingTree {
   static final int MOST_GROUPS = 12;
 
   private final double[] weights;
+  private final double beyondDoubt;
 
   /** Cheapest reading for each way to part the groups: outcome number by group. */
   private final Map<List<Integer>, Double> readings = new LinkedHashMap<>();
@@ -30,7 +31,8 @@ public final class ReadingTree {
   private final Map<Integer, Double> best = new HashMap<>();
 
   /** No reading yet; {@code weights} of up to {@link #MOST_GROUPS} groups, above 0. */
-  ReadingTree(double[] weights) {
+  ReadingTree(double[] weights, double beyondDoubt) {
+    this.beyondDoubt = beyondDoubt;
     this.weights = weights;
   }
 
@@ -56,7 +58,8 @@ public final class ReadingTree {
         weights[g] += steps.prints()[h] == steps.prints()[firsts[g]] ? live.weights[h] : 0;
       }
     }
-    ReadingTree tree = new ReadingTree(weights);
+    ReadingTree tree =
+        new ReadingTree(weights, diagnosis.table().numbers().of(RankingNumber.BEYOND_DOUBT));
     Visibility visibility = new Visibility(diagnosis.module());
     List<Set<String>> showing = live.hypotheses.stream().map(visibility::subjects).toList();
     for (StepChoice.Worth<Step> worth : steps.ranked()) {
@@ -144,7 +147,7 @@ public final class ReadingTree {
     for (int left = groups; left != 0; left &= left - 1) {
       most = Math.max(most, weights[Integer.numberOfTrailingZeros(left)]);
     }
-    return most >= Outlooks.BEYOND_DOUBT * weight(groups);
+    return most >= beyondDoubt * weight(groups);
   }
 
   /** Expected seconds of the cheapest way; what no reading parts costs nothing more. */

@@ -50,27 +50,50 @@ public final class StepSeconds {
   }
 
   private double work(Step step) {
-    if (step instanceof Step.Measure s) {
-      return row("measure") + (s.holding().isPresent() ? row("hold-button") : 0);
-    }
-    if (step instanceof Step.MeasureRound s) {
-      return row("measure") + (s.points().size() - 1) * row("measure-next");
-    }
-    if (step instanceof Step.Probe s) {
-      return row("probe") + (s.holding().isPresent() ? row("hold-button") : 0);
-    }
-    if (step instanceof Step.Work s) {
-      return s.set().size() * row("move-control")
-          + (s.press().isPresent() ? row("press-button") : 0)
-          + s.words().size() * row("look-at-word");
-    }
-    if (step instanceof Step.Inspect s) {
-      return row("inspect-" + firstWord(s.subject()));
-    }
-    if (step instanceof Step.Beep s) {
-      return row("beep") + s.set().size() * row("move-control");
-    }
-    return step instanceof Step.Ask s ? s.seconds() : row("exchange-part");
+    return step.by(
+        new Step.Cases<Double>() {
+          @Override
+          public Double measure(Step.Measure s) {
+            return row("measure") + (s.holding().isPresent() ? row("hold-button") : 0);
+          }
+
+          @Override
+          public Double round(Step.MeasureRound s) {
+            return row("measure") + (s.points().size() - 1) * row("measure-next");
+          }
+
+          @Override
+          public Double probe(Step.Probe s) {
+            return row("probe") + (s.holding().isPresent() ? row("hold-button") : 0);
+          }
+
+          @Override
+          public Double work(Step.Work s) {
+            return s.set().size() * row("move-control")
+                + (s.press().isPresent() ? row("press-button") : 0)
+                + s.words().size() * row("look-at-word");
+          }
+
+          @Override
+          public Double inspect(Step.Inspect s) {
+            return row("inspect-" + firstWord(s.subject()));
+          }
+
+          @Override
+          public Double beep(Step.Beep s) {
+            return row("beep") + s.set().size() * row("move-control");
+          }
+
+          @Override
+          public Double exchange(Step.Exchange s) {
+            return row("exchange-part");
+          }
+
+          @Override
+          public Double ask(Step.Ask s) {
+            return (double) s.seconds();
+          }
+        });
   }
 
   private static String firstWord(String subject) {

@@ -70,11 +70,11 @@ final class SymptomDraws {
   private boolean wakes(Bit bit, int powerUp, int draw) {
     int up = bit.kept() ? 1 : powerUp;
     SplittableRandom random = random(draw, bit.part().hashCode(), bit.word(), up);
-    while (up > 1 && random.nextDouble() < CellBeliefs.WAKES_ALIKE) {
+    while (up > 1 && random.nextDouble() < table.numbers().of(RankingNumber.WAKES_ALIKE)) {
       up--;
       random = random(draw, bit.part().hashCode(), bit.word(), up);
     }
-    boolean uniform = random.nextDouble() < CellBeliefs.UNIFORM;
+    boolean uniform = random.nextDouble() < table.numbers().of(RankingNumber.WORDS_ALIKE);
     boolean first = random.nextBoolean();
     return uniform
         ? first

@@ -157,6 +157,7 @@ class CommandsTest {
           levels beat-memory --set adress_1   | 3 | straywire: set: missing: a value for adress_1
           case add cases/none.jsonl           | 3 | straywire: cases/none.jsonl: there is no such file
           case add cases/none.jsonl --within -3 | 3 | straywire: --within: a case is found within 1 step or more, got -3
+          sit beat-memory --tables none       | 3 | straywire: none: there is no such folder
           sit beat-memory --priors none.yaml  | 3 | straywire: none.yaml: there is no such file
           sit beat-memory --journal cases/beat-memory | 3 | straywire: cases/beat-memory: is a folder; name a file in it
           sit beat-memory --journal none/x.jsonl | 4 | straywire: none/x.jsonl: there is no such file or folder
@@ -200,6 +201,24 @@ class CommandsTest {
     Files.writeString(seconds, "measure: soon\n");
     assertThat(CommandRun.of("rank", log.toString(), "--seconds", seconds.toString()).err())
         .isEqualTo("straywire: " + seconds + ":1: measure: expected a number above 0, got soon\n");
+  }
+
+  @Test
+  void aFolderOfOwnTablesIsTakenTogether() throws IOException {
+    Path log = opening(11);
+    Path own = Files.createDirectory(folder.resolve("own"));
+    Files.writeString(own.resolve("seconds.yaml"), "measure: 1000\n");
+    Files.writeString(own.resolve("ranking.yaml"), "beyond-doubt: {value: 0.2}\n");
+    String shipped = CommandRun.of("rank", log.toString(), "--json").out();
+    String changed =
+        CommandRun.of("rank", log.toString(), "--tables", own.toString(), "--json").out();
+    assertThat(changed).isNotEqualTo(shipped);
+    Files.writeString(own.resolve("rankings.yaml"), "");
+    assertThat(CommandRun.of("rank", log.toString(), "--tables", own.toString()).err())
+        .isEqualTo(
+            "straywire: "
+                + own.resolve("rankings.yaml")
+                + ": no table is called so; there are priors.yaml, seconds.yaml, ranking.yaml\n");
   }
 
   @Test

@@ -25,7 +25,7 @@ class AfterRepairTest {
   }
 
   private static void assertPriors(Entry cure, List<Candidate> before, double... expected) {
-    double[] priors = AfterRepair.priors(cure, SINGLES, before);
+    double[] priors = AfterRepair.priors(cure, SINGLES, before, RankingNumbers.shipped());
     assertThat(priors).containsExactly(expected, within(1e-9));
     assertThat(Arrays.stream(priors).sum()).isCloseTo(1, within(1e-9));
   }

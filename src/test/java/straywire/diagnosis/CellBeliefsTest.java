@@ -16,7 +16,8 @@ class CellBeliefsTest {
   /** So unlikely that it does not count. */
   private static final double NEVER = -100;
 
-  private final CellBeliefs nothingRead = new CellBeliefs(DiagnosisBench.MODULE, 2);
+  private final CellBeliefs nothingRead =
+      new CellBeliefs(DiagnosisBench.MODULE, 2, RankingNumbers.shipped());
 
   /** Reads one bit of the first word of U1 in lane 0 and gives the probability of the reading. */
   private static double read(CellBeliefs beliefs, int bit, boolean one, double right, double not) {

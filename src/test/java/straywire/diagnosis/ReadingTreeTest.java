@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 class ReadingTreeTest {
   @Test
   void twoCheapReadingsBeatOneThatTellsAll() {
-    ReadingTree tree = new ReadingTree(new double[] {0.5, 0.25, 0.25});
+    ReadingTree tree = new ReadingTree(new double[] {0.5, 0.25, 0.25}, 0.98);
     tree.offer(List.of("low", "high", "high"), 10);
     tree.offer(List.of("low", "high", "low"), 10);
     tree.offer(List.of("low", "high", "open"), 30);
@@ -19,7 +19,7 @@ class ReadingTreeTest {
 
   @Test
   void takingTheMostBitsPerSecondCanCostMore() {
-    ReadingTree tree = new ReadingTree(new double[] {0.25, 0.25, 0.25, 0.25});
+    ReadingTree tree = new ReadingTree(new double[] {0.25, 0.25, 0.25, 0.25}, 0.98);
     tree.offer(List.of("low", "low", "high", "high"), 10);
     tree.offer(List.of(1, 2, 3, 4), 22);
 
@@ -29,7 +29,7 @@ class ReadingTreeTest {
 
   @Test
   void aGroupBeyondDoubtNeedsNoReading() {
-    ReadingTree tree = new ReadingTree(new double[] {0.99, 0.01});
+    ReadingTree tree = new ReadingTree(new double[] {0.99, 0.01}, 0.98);
     tree.offer(List.of("low", "high"), 10);
 
     assertThat(tree.cost()).isEqualTo(new ReadingTree.Cost(2, 0, 0));
@@ -37,7 +37,7 @@ class ReadingTreeTest {
 
   @Test
   void whatNoReadingPartsIsLeftTogether() {
-    ReadingTree tree = new ReadingTree(new double[] {0.25, 0.25, 0.5});
+    ReadingTree tree = new ReadingTree(new double[] {0.25, 0.25, 0.5}, 0.98);
     tree.offer(List.of("low", "low", "high"), 8);
 
     assertThat(tree.cost()).isEqualTo(new ReadingTree.Cost(3, 8, 8));
