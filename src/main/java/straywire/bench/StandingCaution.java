@@ -50,7 +50,8 @@ final class StandingCaution {
   /** The power went off after the sign and something was looked over, with nothing wrong there. */
   private boolean lookedAt(Caution caution) {
     Optional<String> place = subject(caution);
-    boolean off = caution.entry() == 0;
+    // A look at the very place that the ranking points to tells enough, whenever it was taken.
+    boolean off = caution.entry() == 0 && place.isPresent();
     boolean looked = false;
     for (BenchLog.Line line : sinceRepair) {
       if (line.number() > caution.entry()) {
