@@ -9,7 +9,7 @@ import java.util.Comparator;
  */
 public record Caution(String rule, String text, boolean urgent) {
   /** Urgent ones first, then by rule. */
-  static final Comparator<Caution> ORDER =
+  public static final Comparator<Caution> ORDER =
       Comparator.comparing(Caution::urgent)
           .reversed()
           .thenComparing(Caution::rule)
