@@ -27,6 +27,8 @@ public final class LogicParser {
   }
 
   /**
+   * Reads the sentences of a part.
+   *
    * @param firstLine line of the file on which {@code text} starts, counted from 1
    */
   public static List<Statement> parse(String file, int firstLine, String text) {
