@@ -50,6 +50,7 @@ public final class Dialogue {
           "outlook",
           "next",
           "dont-know",
+          "accept",
           "undo",
           "repaired",
           "levels",
@@ -235,6 +236,7 @@ public final class Dialogue {
       case "outlook" -> JSON.objectNode().set("state", state());
       case "next" -> next();
       case "dont-know" -> entered(List.of(sitting.skip()));
+      case "accept" -> entered(List.of(sitting.accept()));
       case "undo" -> undone();
       case "repaired" -> repaired(asked);
       case "levels" -> levels(asked);
