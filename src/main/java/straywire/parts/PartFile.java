@@ -8,11 +8,11 @@ import java.util.TreeMap;
 import java.util.regex.Pattern;
 import straywire.format.Fields;
 import straywire.format.InputError;
+import straywire.logic.LogicCompiler;
 import straywire.logic.LogicParser;
 import straywire.logic.PinKind;
 import straywire.logic.PinSpec;
 import straywire.logic.Statement;
-import straywire.logic.LogicCompiler;
 
 /**
  * A part as its file describes it (docs/formats/part.md).
