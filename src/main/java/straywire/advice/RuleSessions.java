@@ -11,6 +11,8 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentMap;
 import org.drools.model.Model;
 import org.drools.modelcompiler.KieBaseBuilder;
 import org.kie.api.KieBase;
@@ -27,14 +29,23 @@ import org.kie.api.runtime.KieSession;
 public final class RuleSessions {
   private static final String COMPILED = "/META-INF/kie/straywire/straywire/drools-model";
 
+  private static final ConcurrentMap<String, RuleSessions> BUILT = new ConcurrentHashMap<>();
+
   private final KieBase rules;
 
   private RuleSessions(KieBase rules) {
     this.rules = rules;
   }
 
-  /** The rules of the files that declare package {@code name}. */
+  /**
+   * The rules of the files that declare package {@code name}; built once in the life of the program,
+   * whoever asks. Each conclusion has a session of its own.
+   */
   public static RuleSessions compiled(String name) {
+    return BUILT.computeIfAbsent(name, RuleSessions::build);
+  }
+
+  private static RuleSessions build(String name) {
     try (InputStream in = RuleSessions.class.getResourceAsStream(COMPILED)) {
       if (in == null) {
         throw new IllegalStateException("The rules are not compiled: run the build");

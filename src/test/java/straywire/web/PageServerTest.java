@@ -34,6 +34,8 @@ class PageServerTest {
   private static final Module MODULE =
       ModuleFile.readShipped(Path.of("cases/beat-memory/module.yaml"), new ShippedParts());
 
+  private static final Workbench WORKBENCH = new Workbench(MODULE, RuleBase.shipped());
+
   private Sitting sitting;
   private PageServer page;
   private URI root;
@@ -41,7 +43,7 @@ class PageServerTest {
 
   @BeforeEach
   void serve() throws Exception {
-    sitting = Sitting.unrecorded(new Workbench(MODULE, RuleBase.shipped()));
+    sitting = Sitting.unrecorded(WORKBENCH);
     page = PageServer.serve(sitting, 0);
     root = page.address().resolve("/");
     browser =
@@ -167,7 +169,7 @@ class PageServerTest {
 
   @Test
   void theTokenIsAnotherOneAtEveryStart() throws Exception {
-    Sitting other = Sitting.unrecorded(new Workbench(MODULE, RuleBase.shipped()));
+    Sitting other = Sitting.unrecorded(WORKBENCH);
     try (PageServer second = PageServer.serve(other, 0)) {
       assertThat(second.address().getQuery()).isNotEqualTo(page.address().getQuery());
       assertThat(second.address().getQuery()).hasSizeGreaterThan("token=".length() + 30);
