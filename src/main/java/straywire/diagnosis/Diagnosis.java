@@ -222,6 +222,9 @@ public final class Diagnosis {
   /** An entry with what rules and symptoms say of it: natural log weight of each hypothesis. */
   private record Fed(Entry entry, ToDoubleFunction<Hypothesis> weights) {
     void into(Bank bank) {
+      if (weights instanceof SymptomWeights symptom) {
+        symptom.prepare(bank.hypotheses);
+      }
       double[] logs = bank.hypotheses.stream().mapToDouble(weights).toArray();
       bank.accept(entry, logs);
     }
