@@ -31,6 +31,7 @@ class ArchitectureTest {
           "sim",
           "faults",
           "advice",
+          "saying",
           "diagnosis",
           "prove",
           "casebook",

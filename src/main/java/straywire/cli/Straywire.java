@@ -34,6 +34,7 @@ import straywire.parts.InputError;
       SitCommand.class,
       PageCommand.class,
       RankCommand.class,
+      TellCommand.class,
       LevelsCommand.class,
       DialogueCommand.class,
       PartCommand.class,

@@ -154,7 +154,7 @@ public final class YamlValue {
     return fields;
   }
 
-  List<YamlValue> items() {
+  public List<YamlValue> items() {
     if (!(node instanceof SequenceNode sequence)) {
       throw wrong("expected a list, got " + described());
     }
