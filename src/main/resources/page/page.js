@@ -133,7 +133,12 @@ function showTask() {
   const { state, step } = view;
   const task = [];
   at("step-head").textContent = { repairing: "Repair", confirmed: "Done", closed: "Closed" }[state.stage] || "Next";
-  if (state.stage === "closed") {
+  if (state.next && step && state.next.purpose === "caution") {
+    at("step-head").textContent = "Stop";
+    task.push(make("p", { class: "caution urgent" }, state.next.caution.text), ...asked(state.next, step));
+    task.push(make("button", { type: "button", class: "answer second", onclick: () => send({ command: "accept" }) },
+      make("strong", {}, "I accept it"), make("small", {}, "go on at my own risk")));
+  } else if (state.stage === "closed") {
     task.push(make("p", { class: "reading" }, view.log.filter((e) => e.stands).at(-1).words));
   } else if (state.stage === "repairing") {
     task.push(...repair(state.suspects[0]));
@@ -370,27 +375,22 @@ function showHistory() {
     make("li", { value: e.n, class: e.stands || e.withdraws ? "" : "withdrawn" }, e.words, ...(e.stands || e.withdraws ? [] : [make("small", {}, " taken back")]))));
 }
 
-/** An urgent caution comes before everything else, until it is answered. */
+/** An urgent caution covers the page until the power is off or it is accepted; its look is then the step. */
 function showStop() {
-  const urgent = view.state.cautions.filter((c) => c.urgent);
   const dialog = at("stop");
-  const key = urgent.map((c) => c.rule + c.text).join("|");
-  if (!urgent.length || dialog.dataset.read === key || view.state.stage === "closed") {
+  const step = view.state.next;
+  if (!step || step.purpose !== "caution" || view.state.power !== "on") {
     if (dialog.open) {
       dialog.close();
     }
     return;
   }
-  at("stop-text").replaceChildren(...urgent.map((c) => make("p", {}, c.text)));
-  const done = () => { dialog.dataset.read = key; };
-  const buttons = [];
-  if (view.state.power === "on") {
-    buttons.push(make("button", { type: "button", class: "answer", onclick: () => { done(); send({ entry: { power: "off" } }); dialog.close(); } },
-      make("strong", {}, "Power is off"), make("small", {}, "writes it down")));
-  }
-  buttons.push(make("button", { type: "button", class: "answer second", onclick: () => { done(); dialog.close(); } }, make("strong", {}, "Read, go on"),
-    make("small", {}, "at my own risk")));
-  at("stop-answers").replaceChildren(...buttons);
+  at("stop-text").replaceChildren(make("p", {}, step.caution.text), make("p", {}, `Then: ${step.words}.`));
+  at("stop-answers").replaceChildren(
+    make("button", { type: "button", class: "answer", onclick: () => send({ entry: { power: "off" } }) },
+      make("strong", {}, "Power is off"), make("small", {}, "writes it down")),
+    make("button", { type: "button", class: "answer second", onclick: () => send({ command: "accept" }) },
+      make("strong", {}, "I accept it"), make("small", {}, "go on at my own risk")));
   if (!dialog.open) {
     dialog.showModal();
   }

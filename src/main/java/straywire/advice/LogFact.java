@@ -18,12 +18,7 @@ public sealed interface LogFact {
    * @param entry number of the latest standing entry; 0 before the first
    * @param poweredAt entry of the last power-on; 0 when there was none
    */
-  record Now(int entry, boolean powered, int poweredAt) implements LogFact {
-    /** The latest entry switched the power on. */
-    public boolean justPoweredUp() {
-      return powered && entry > 0 && entry == poweredAt;
-    }
-  }
+  record Now(int entry, boolean powered, int poweredAt) implements LogFact {}
 
   /** Something at hand: {@code eyes}, {@code meter}, {@code logic-probe} or {@code spare-parts}. */
   record Instrument(String name) implements LogFact {}
@@ -93,6 +88,9 @@ public sealed interface LogFact {
       return ALARM.matcher(text).matches();
     }
   }
+
+  /** A caution that was read and accepted. */
+  record Accepted(int entry) implements LogFact {}
 
   /** A cure carried out, and whether power was on at that moment. */
   record Repair(int entry, String action, boolean powered) implements LogFact {}

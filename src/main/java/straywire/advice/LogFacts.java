@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import straywire.advice.LogFact.Accepted;
 import straywire.advice.LogFact.ContinuityCheck;
 import straywire.advice.LogFact.Exchange;
 import straywire.advice.LogFact.Expected;
@@ -137,6 +138,8 @@ final class LogFacts {
     } else if (entry instanceof Entry.Instruments i) {
       facts.removeIf(Instrument.class::isInstance);
       i.atHand().forEach(name -> facts.add(new Instrument(name)));
+    } else if (entry instanceof Entry.Note note && note.accepts()) {
+      facts.add(new Accepted(number));
     } else if (entry instanceof Entry.Note note && !note.ofTheTool()) {
       facts.add(new Noted(number, note.text()));
     }

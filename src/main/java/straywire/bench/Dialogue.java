@@ -53,6 +53,7 @@ public final class Dialogue {
           "next",
           "symptoms",
           "dont-know",
+          "accept",
           "undo",
           "repaired",
           "levels",
@@ -283,6 +284,7 @@ public final class Dialogue {
       case "symptoms" ->
           JSON.objectNode().set("symptoms", meanings(sitting.workbench().hearing().all()));
       case "dont-know" -> entered(List.of(sitting.skip()));
+      case "accept" -> entered(List.of(sitting.accept()));
       case "undo" -> undone();
       case "repaired" -> repaired(asked);
       case "levels" -> levels(asked);

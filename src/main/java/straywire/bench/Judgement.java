@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import straywire.advice.Advice;
+import straywire.advice.Caution;
 import straywire.advice.Leader;
 import straywire.bench.Exercise.Round;
 import straywire.bench.Proposed.Purpose;
@@ -82,21 +83,55 @@ final class Judgement {
     boolean shownWell = !differs && round.isEmpty() && outlook.suspects().get(0).healthy();
     BoardReplay boards = boards(outlook, start);
     Advice advice = advice(log, outlook, boards, controls);
-    Optional<Proposed> next =
-        advice.powerOffFirst() && stage != Stage.REPAIRING && stage != Stage.CLOSED
-            ? Optional.of(withPowerOff(diagnosis, standing, controls))
-            : next(stage, outlook, round, controls, boards);
+    Optional<Caution> caution = standing(stage, advice, controls);
+    Optional<Proposed> next;
+    if (caution.isPresent()) {
+      next = Optional.of(cautioned(caution.get(), diagnosis, standing, controls));
+    } else if (advice.powerOffFirst() && stage != Stage.REPAIRING && stage != Stage.CLOSED) {
+      next = Optional.of(withPowerOff(diagnosis, standing, controls));
+    } else {
+      next = next(stage, outlook, round, controls, boards);
+    }
     return new Situation(
         log.lines().size(),
         stage,
-        stage == Stage.CONFIRMED || (stage == Stage.SEARCHING && shownWell),
+        caution.isEmpty() && (stage == Stage.CONFIRMED || (stage == Stage.SEARCHING && shownWell)),
         controls,
         outlook,
+        caution,
         next,
         others(stage, outlook, controls),
         lamps(boards),
         contradictions(log, outlook, standing, start),
         advice);
+  }
+
+  /** The caution that comes before every other step. */
+  private Optional<Caution> standing(Stage stage, Advice advice, ControlState controls) {
+    // A repair is made with the power off: then it answers the caution by itself.
+    boolean answers = stage == Stage.REPAIRING && !controls.power();
+    return answers || stage == Stage.CLOSED
+        ? Optional.empty()
+        : new StandingCaution(module, replay.sinceRepair(), controls.power())
+            .first(advice.cautions());
+  }
+
+  /** Power off and the look that a caution asks for. */
+  private Proposed cautioned(
+      Caution caution, Diagnosis diagnosis, List<BenchLog.Line> standing, ControlState controls) {
+    Optional<String> subject =
+        new StandingCaution(module, replay.sinceRepair(), controls.power()).subject(caution);
+    Proposed look =
+        subject.isPresent()
+            ? look(subject.get(), controls)
+            : withPowerOff(diagnosis, standing, controls);
+    return look.cautioned();
+  }
+
+  private Proposed look(String subject, ControlState controls) {
+    Step step = new Step.Inspect(subject);
+    Proposed look = proposed(step, controls, seconds.of(step), 0, List.of());
+    return controls.power() ? look.after(new Entry.Power(false)) : look;
   }
 
   private static Instruments instruments(List<BenchLog.Line> standing) {
@@ -188,15 +223,14 @@ final class Judgement {
   private Proposed withPowerOff(
       Diagnosis diagnosis, List<BenchLog.Line> standing, ControlState controls) {
     Predicate<Step> look = step -> step instanceof Step.Inspect;
-    Step supply = new Step.Inspect(SUPPLY);
-    Proposed best =
+    Optional<Proposed> best =
         workbench
             .outlooks()
             .of(diagnosis, instruments(standing), offered(controls).and(look))
             .next()
-            .map(p -> proposed(p, controls))
-            .orElseGet(() -> proposed(supply, controls, seconds.of(supply), 0, List.of()));
-    return controls.power() ? best.after(new Entry.Power(false)) : best;
+            .map(p -> proposed(p, controls));
+    return best.map(b -> controls.power() ? b.after(new Entry.Power(false)) : b)
+        .orElseGet(() -> look(SUPPLY, controls));
   }
 
   private Proposed proposed(Proposal p, ControlState controls) {
@@ -302,6 +336,9 @@ final class Judgement {
 
   /** The entry that says "don't know" to a step. */
   Entry skipping(Proposed step, Situation now) {
+    if (now.caution().isPresent()) {
+      throw StandingCaution.refused("nothing is passed over");
+    }
     if (step.wanted() instanceof Wanted.Noticed asked) {
       return asked.answer(Entry.Answer.UNKNOWN);
     }
@@ -400,10 +437,20 @@ final class Judgement {
     return new Entry.Repaired(first.members().get(member - 1).id());
   }
 
+  /** The entry that accepts the caution that stands. */
+  Entry accepting(Situation now) {
+    return now.caution()
+        .map(StandingCaution::acceptance)
+        .orElseThrow(() -> new BadEntry("no caution stands that could be accepted"));
+  }
+
   /** The entry that closes the sitting. */
   Entry finding(Situation now) {
     if (now.stage() == Stage.CLOSED) {
       throw new BadEntry("the sitting is closed already");
+    }
+    if (now.caution().isPresent()) {
+      throw StandingCaution.refused("nothing is finished");
     }
     if (!now.mayFinish()) {
       throw new BadEntry(

@@ -34,7 +34,9 @@ public record Proposed(
     /** Tells suspects apart. */
     SEARCH,
     /** Shows that a repair cured it. */
-    CONFIRM
+    CONFIRM,
+    /** Answers an urgent caution, before all else. */
+    CAUTION
   }
 
   public Proposed {
@@ -127,6 +129,11 @@ public record Proposed(
     List<Entry> all = new ArrayList<>(List.of(first));
     all.addAll(before);
     return new Proposed(purpose, all, wanted, after, seconds, bits, expected);
+  }
+
+  /** The same, as the answer to a caution. */
+  Proposed cautioned() {
+    return new Proposed(Purpose.CAUTION, before, wanted, after, seconds, bits, expected);
   }
 
   /** All entries that the step leaves, with the readings in their place. */

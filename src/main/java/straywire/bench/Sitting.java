@@ -228,6 +228,15 @@ public final class Sitting implements Closeable {
   }
 
   /**
+   * Goes on in spite of the caution that stands, at the hand's own risk.
+   *
+   * @throws BadEntry when none stands
+   */
+  public int accept() {
+    return enter(judgement.accepting(now()));
+  }
+
+  /**
    * Takes back what was entered last: the whole of an answer that was just given, else one entry,
    * or a reading with the hand's work around it when a button was held or the power was off for it.
    *

@@ -3,6 +3,7 @@ package straywire.bench;
 import java.util.List;
 import java.util.Optional;
 import straywire.advice.Advice;
+import straywire.advice.Caution;
 import straywire.diagnosis.Outlook;
 import straywire.module.ControlState;
 
@@ -12,6 +13,7 @@ import straywire.module.ControlState;
  * @param entries number of the latest entry; 0 before the first
  * @param mayFinish true when the exercise shows nothing wrong, so that the finding may be written
  * @param controls where the hand left controls and power
+ * @param caution the urgent caution that stands; the next step answers it
  * @param next the one step asked for; empty when there is a repair to make, or nothing left to do
  * @param others further steps that tell suspects apart, best first
  * @param lamps what each word of lamps was seen to show and should show
@@ -23,6 +25,7 @@ public record Situation(
     boolean mayFinish,
     ControlState controls,
     Outlook outlook,
+    Optional<Caution> caution,
     Optional<Proposed> next,
     List<Proposed> others,
     List<LampForecast> lamps,

@@ -163,6 +163,9 @@ public final class SituationJson {
     node.put("purpose", word(step.purpose()));
     node.put("words", words.line(step, now.controls()));
     node.put("why", words.why(step));
+    if (step.purpose() == Proposed.Purpose.CAUTION) {
+      now.caution().ifPresent(caution -> node.set("caution", caution(caution)));
+    }
     ArrayNode before = node.putArray("do");
     step.before().forEach(entry -> before.add(format.write(entry)));
     node.set("read", wanted(step.wanted()));
@@ -202,14 +205,17 @@ public final class SituationJson {
     return node;
   }
 
+  private static ObjectNode caution(Caution caution) {
+    return JSON.objectNode()
+        .put("rule", caution.rule())
+        .put("urgent", caution.urgent())
+        .put("text", caution.text());
+  }
+
   private static void advice(Situation now, ObjectNode state) {
     ArrayNode cautions = state.putArray("cautions");
     for (Caution caution : now.advice().cautions()) {
-      cautions
-          .addObject()
-          .put("rule", caution.rule())
-          .put("urgent", caution.urgent())
-          .put("text", caution.text());
+      cautions.add(caution(caution));
     }
     ArrayNode normal = state.putArray("normal");
     for (Normal said : now.advice().normal()) {

@@ -167,6 +167,7 @@ public final class StepWords {
     return switch (step.purpose()) {
       case EXERCISE -> "the by-hand exercise, until something differs";
       case CONFIRM -> "shows whether the repair cured it";
+      case CAUTION -> "safety comes first; nothing else is asked for before it is answered";
       case SEARCH -> whatItTells(step.expected());
     };
   }

@@ -123,7 +123,7 @@ final class Screen {
       out.flush();
       return;
     }
-    advice(now);
+    remarks(now);
     lamps(now);
     ranking(now, log);
     next(now);
@@ -138,15 +138,43 @@ final class Screen {
         .collect(Collectors.joining("; "));
   }
 
-  /** Cautions before all else, then what is normal, then what does not go together. */
-  void advice(Situation now) {
-    for (Caution caution : now.advice().cautions()) {
-      line((caution.urgent() ? "  STOP: " : "  Caution: ") + caution.text());
-    }
+  /** What is normal, then what does not go together. */
+  void remarks(Situation now) {
     for (Normal normal : now.advice().normal()) {
       line("  Normal: " + normal.text());
     }
     now.contradictions().forEach(c -> line("  Look again: " + c));
+  }
+
+  /** Cautions, those that were answered or do not press; the one that stands is a step. */
+  private void cautions(Situation now) {
+    for (Caution caution : now.advice().cautions()) {
+      if (!caution.urgent()) {
+        line("Caution: " + caution.text());
+      }
+    }
+  }
+
+  /** Cautions and remarks without the rest. */
+  void advice(Situation now) {
+    remarks(now);
+    cautions(now);
+    now.caution().ifPresent(caution -> stop(caution, now));
+  }
+
+  private void stop(Caution caution, Situation now) {
+    line("STOP: " + caution.text());
+    now.next()
+        .ifPresent(
+            step -> {
+              List<String> todo = words.handling(step.before(), now.controls());
+              todo.forEach(h -> line("    " + h));
+              line("    " + words.reading(step.wanted()));
+              toType(
+                  "    answer: "
+                      + step.wanted().howToAnswer()
+                      + "; or accept, to go on at your own risk");
+            });
   }
 
   void hints(Situation now) {
@@ -243,8 +271,17 @@ final class Screen {
     return String.format(Locale.ROOT, "%.0f %%", 100 * probability);
   }
 
-  /** What to do now. */
+  /** What to do now: the caution that stands, else the step with what to mind. */
   void next(Situation now) {
+    if (now.caution().isPresent()) {
+      stop(now.caution().get(), now);
+    } else {
+      asked(now);
+      cautions(now);
+    }
+  }
+
+  private void asked(Situation now) {
     switch (now.stage()) {
       case REPAIRING -> repair(now);
       case CONFIRMED -> {

@@ -37,6 +37,7 @@ final class SittingShell {
           "levels",
           "hidden",
           "repair",
+          "accept",
           "undo",
           "log",
           "finish",
@@ -135,6 +136,10 @@ final class SittingShell {
     int space = line.indexOf(' ');
     String first = space < 0 ? line : line.substring(0, space);
     String rest = space < 0 ? "" : line.substring(space + 1).strip();
+    if (line.matches("(?i)(i )?accept( it| the (risk|caution))?[.!]?")) {
+      command("accept", "", "accept");
+      return;
+    }
     String small = first.toLowerCase(Locale.ROOT);
     boolean known = WORDS.contains(small) || typed.verbs().contains(small);
     String word = known ? small : first;
@@ -254,6 +259,7 @@ final class SittingShell {
       case "levels" -> levels(rest, List.copyOf(module.parts().keySet()));
       case "hidden" -> screen.hidden(sitting.hidden());
       case "repair" -> screen.repair(now());
+      case "accept" -> entered(List.of(sitting.accept()));
       case "undo" -> undo(rest);
       case "log" -> sitting.log().lines().forEach(screen::entry);
       case "finish" -> entered(List.of(sitting.finish()));
@@ -350,6 +356,7 @@ final class SittingShell {
     words.put("hidden", "what the module may hide though it looks sound");
     words.put("repair", "how to repair the leading suspect");
     words.put("repaired, repaired 2, repaired WORDS", "say that it was done");
+    words.put("accept", "go on in spite of the caution that stands, at your own risk");
     words.put("undo", "take the last answer back, or the last entry");
     words.put("finish", "write the finding");
     words.put("log, quit", "all entries; leave, to go on later");

@@ -183,9 +183,17 @@ public sealed interface Entry {
     /** How a note begins that says of a round of an exercise that it was left out. */
     public static final String PASSED_OVER = "passed over: ";
 
-    /** Written for the hand, not by it. */
+    /** How a note begins that says of a caution that its risk is accepted. */
+    public static final String ACCEPTED = "accepted: ";
+
+    /** Written for the hand, not by it, of something that was not looked at. */
     public boolean ofTheTool() {
       return text.startsWith(DONT_KNOW) || text.startsWith(PASSED_OVER);
+    }
+
+    /** Accepts a caution. */
+    public boolean accepts() {
+      return text.startsWith(ACCEPTED);
     }
   }
 

@@ -274,7 +274,8 @@ public final class Hearing {
 
   private static String stem(String word) {
     for (String ending : ENDINGS) {
-      if (word.endsWith(ending) && word.length() >= SHORTEST_ENDING) {
+      boolean ends = word.endsWith(ending) && !word.endsWith("ss");
+      if (ends && word.length() >= SHORTEST_ENDING) {
         String stem = word.substring(0, word.length() - ending.length());
         return stem.endsWith("e") ? stem.substring(0, stem.length() - 1) : stem;
       }

@@ -126,11 +126,15 @@ class AdviceTest {
   }
 
   @Test
-  void theFirstPowerOnDefersToLicensedPractice() {
-    assertThat(RULES.advise(MODULE, log(ON), List.of(), Map.of()).cautions())
+  void theSupplyIsCheckedBeforeTheFirstPowerOn() {
+    assertThat(RULES.advise(MODULE, log(), List.of(), Map.of()).cautions())
         .singleElement()
         .satisfies(
-            c -> assertThat(c.text()).contains("licensed practice", "local electrical code"));
+            c ->
+                assertThat(c.text())
+                    .contains("plus to plus", "5 V", "250 mA")
+                    .contains("licensed practice", "local electrical code"));
+    assertThat(cautions(log(ON))).isEmpty();
   }
 
   @Test

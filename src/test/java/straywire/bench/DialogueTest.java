@@ -134,7 +134,7 @@ class DialogueTest {
           {"entry":{"measured":"U1.17","volts":1}} | U1 (74x189) has no pin 17; its pins are 1 to 16
           {"entry":{"measured":"U1.3","volts":99}} | volts: expected -30 to 30, got 99
           {"entry":"power on"} | entry: expected an object such as {"power":"on"}
-          {"command":"nxt"} | no command is called nxt; known are outlook, next, symptoms, dont-know, undo, repaired, levels, hidden, log, finish, quit
+          {"command":"nxt"} | no command is called nxt; known are outlook, next, symptoms, dont-know, accept, undo, repaired, levels, hidden, log, finish, quit
           {"command":"undo"} | there is nothing to undo
           {"command":"next","part":"U1"} | no field is called part here
           {"command":"levels","part":"U9"} | no part is labelled U9; nearest is U1

@@ -327,6 +327,15 @@ class SittingTest {
     assertThat(cold.wanted()).isInstanceOf(Wanted.AsMeant.class);
 
     sitting.enter(entry("power on"));
+    assertThat(sitting.now().next().orElseThrow().before())
+        .as("a power-on is no answer")
+        .containsExactly(new Entry.Power(false));
+    sitting.enter(entry("power off"));
+    for (int looks = 0; looks < 3 && sitting.now().caution().isPresent(); looks++) {
+      sitting.answer("ok");
+    }
+    sitting.enter(entry("power on"));
+    assertThat(sitting.now().caution()).isEmpty();
     assertThat(sitting.now().next().orElseThrow().before()).doesNotContain(new Entry.Power(false));
   }
 
