@@ -7,11 +7,11 @@ import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import straywire.advice.Weigh;
-import straywire.diagnosis.Diagnosis;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.Module;
+import straywire.ranking.Diagnosis;
 
 /**
  * A diagnosis that follows a bench log, weighed by the rules. Only what changed is taken in anew:

@@ -14,15 +14,15 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.advice.RuleBase;
-import straywire.bench.Sitting;
-import straywire.bench.SituationJson;
 import straywire.casebook.Workbench;
-import straywire.module.BadEntry;
+import straywire.format.BadEntry;
 import straywire.module.Entry;
 import straywire.module.EntryFormat;
 import straywire.module.Module;
 import straywire.saying.Heard;
 import straywire.saying.Meaning;
+import straywire.sitting.Sitting;
+import straywire.sitting.SituationJson;
 
 @Command(
     name = "tell",

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import straywire.format.BadEntry;
+import straywire.format.Nearest;
 
 /**
  * Spreads written values, such as {@code address 0001} or {@code R3 dim}, over single controls or

@@ -10,13 +10,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import straywire.advice.SymptomEntry;
 import straywire.advice.SymptomTable;
+import straywire.format.Nearest;
 import straywire.module.Entry;
 import straywire.module.Module;
-import straywire.module.Nearest;
 
 /**
  * Understands free words about one module. Words are compared as sets, rare ones counting more;
@@ -53,7 +54,7 @@ public final class Hearing {
   private final Map<String, Double> weights = new HashMap<>();
 
   /** One way to say something, as its words. */
-  private record Phrase(String target, boolean symptom, TreeSet<String> words) {}
+  private record Phrase(String target, boolean symptom, Set<String> words) {}
 
   private record Hit(Phrase phrase, double alike) {
     static final Comparator<Hit> FALLING =
@@ -92,7 +93,7 @@ public final class Hearing {
     List<String> clauses =
         Arrays.stream(line.split("[,;.!?]+(?=\\s|$)| and ", -1)).filter(c -> !c.isBlank()).toList();
     Heard whole = one(line);
-    if (clauses.size() < 2 || whole instanceof Heard.Clear clear && onlyHelp(clear)) {
+    if (clauses.size() < 2 || (whole instanceof Heard.Clear clear && onlyHelp(clear))) {
       return whole;
     }
     List<Meaning> meanings = new ArrayList<>();
@@ -163,7 +164,7 @@ public final class Hearing {
   }
 
   /** The best way of saying each thing, where it is alike enough and makes sense here. */
-  private List<Hit> hits(TreeSet<String> said) {
+  private List<Hit> hits(Set<String> said) {
     Map<String, Hit> best = new HashMap<>();
     for (Phrase phrase : phrases) {
       double alike = alike(said, phrase.words());
@@ -180,7 +181,7 @@ public final class Hearing {
         .toList();
   }
 
-  private double alike(TreeSet<String> said, TreeSet<String> phrase) {
+  private double alike(Set<String> said, Set<String> phrase) {
     double common = 0;
     double all = 0;
     for (String word : said) {
@@ -239,7 +240,7 @@ public final class Hearing {
     return Arrays.stream(plain.split("[^\\p{Alnum}_]+")).filter(w -> !w.isEmpty()).toList();
   }
 
-  private TreeSet<String> words(List<String> split) {
+  private Set<String> words(List<String> split) {
     TreeSet<String> words = new TreeSet<>();
     for (String word : split) {
       if (table.not().contains(word)) {

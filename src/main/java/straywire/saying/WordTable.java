@@ -10,9 +10,9 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import straywire.advice.SymptomTable;
-import straywire.module.BadEntry;
-import straywire.module.YamlValue;
-import straywire.parts.TextFile;
+import straywire.format.BadEntry;
+import straywire.format.TextFile;
+import straywire.format.YamlValue;
 
 /**
  * The words of {@code tables/words.yaml}.

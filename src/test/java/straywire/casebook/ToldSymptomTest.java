@@ -11,13 +11,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import straywire.advice.SymptomEntry;
 import straywire.advice.SymptomTable;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Diagnosis.Candidate;
-import straywire.diagnosis.SymptomQuestion;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
+import straywire.ranking.Diagnosis;
+import straywire.ranking.Diagnosis.Candidate;
+import straywire.symptoms.SymptomQuestion;
 
 /** What nobody asked about, as the first word of a sitting. */
 class ToldSymptomTest {

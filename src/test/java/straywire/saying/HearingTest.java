@@ -14,12 +14,12 @@ import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import straywire.advice.SymptomTable;
+import straywire.format.InputError;
+import straywire.format.TextFile;
 import straywire.module.EntryWords;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
-import straywire.parts.InputError;
 import straywire.parts.ShippedParts;
-import straywire.parts.TextFile;
 
 class HearingTest {
   private static final Module MODULE =
