@@ -38,8 +38,8 @@ public final class RuleSessions {
   }
 
   /**
-   * The rules of the files that declare package {@code name}; built once in the life of the program,
-   * whoever asks. Each conclusion has a session of its own.
+   * The rules of the files that declare package {@code name}; built once in the life of the
+   * program, whoever asks. Each conclusion has a session of its own.
    */
   public static RuleSessions compiled(String name) {
     return BUILT.computeIfAbsent(name, RuleSessions::build);

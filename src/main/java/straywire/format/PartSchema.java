@@ -7,7 +7,9 @@ import com.networknt.schema.Error;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SchemaRegistryConfig;
 import com.networknt.schema.SpecificationVersion;
+import com.networknt.schema.path.PathType;
 import java.util.Comparator;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -25,7 +27,11 @@ public final class PartSchema {
   private static final Schema SCHEMA =
       SchemaRegistry.withDefaultDialect(
               SpecificationVersion.DRAFT_2020_12,
-              builder -> builder.schemaIdResolvers(r -> r.mapPrefix(AT, "classpath:schema/")))
+              builder ->
+                  builder
+                      .schemaRegistryConfig(
+                          SchemaRegistryConfig.builder().pathType(PathType.LEGACY).build())
+                      .schemaIdResolvers(r -> r.mapPrefix(AT, "classpath:schema/")))
           .getSchema(SchemaLocation.of(AT + "part.schema.json"));
 
   private PartSchema() {}
@@ -51,7 +57,10 @@ public final class PartSchema {
       throw new InputError(
           file,
           Fields.lineOf(place),
-          "does not fit docs/schema/part.schema.json: " + misfit.getMessage());
+          "does not fit docs/schema/part.schema.json: "
+              + misfit.getInstanceLocation()
+              + ": "
+              + misfit.getMessage());
     }
   }
 

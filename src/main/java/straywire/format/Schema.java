@@ -3,7 +3,9 @@ package straywire.format;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SchemaRegistryConfig;
 import com.networknt.schema.SpecificationVersion;
+import com.networknt.schema.path.PathType;
 import java.util.Comparator;
 import java.util.Optional;
 
@@ -28,7 +30,10 @@ public enum Schema {
             Comparator.comparing(
                     (com.networknt.schema.Error e) -> e.getInstanceLocation().toString())
                 .thenComparing(com.networknt.schema.Error::getMessage))
-        .map(m -> "does not fit docs/schema/" + title + ".schema.json: " + m.getMessage());
+        .map(
+            e ->
+                "does not fit docs/schema/%s.schema.json: %s: %s"
+                    .formatted(title, e.getInstanceLocation(), e.getMessage()));
   }
 
   /** Costs the loading of the validator; so it stands apart. */
@@ -37,7 +42,11 @@ public enum Schema {
     private static final SchemaRegistry REGISTRY =
         SchemaRegistry.withDefaultDialect(
             SpecificationVersion.DRAFT_2020_12,
-            builder -> builder.schemaIdResolvers(r -> r.mapPrefix(AT, "classpath:schema/")));
+            builder ->
+                builder
+                    .schemaRegistryConfig(
+                        SchemaRegistryConfig.builder().pathType(PathType.LEGACY).build())
+                    .schemaIdResolvers(r -> r.mapPrefix(AT, "classpath:schema/")));
 
     static com.networknt.schema.Schema schema(Schema which) {
       return REGISTRY.getSchema(SchemaLocation.of(AT + which.title + ".schema.json"));
