@@ -38,32 +38,34 @@ final class SittingShell {
   private boolean over;
 
   SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs) {
-    this(sitting, out, glyphs, Integer.MAX_VALUE);
+    this(sitting, out, glyphs, Integer.MAX_VALUE, Integer.MAX_VALUE);
   }
 
   /**
    * For a terminal.
    *
    * @param columns of the terminal
+   * @param rows of the terminal
    */
-  SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs, int columns) {
+  SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs, int columns, int rows) {
     this.sitting = sitting;
     this.out = out;
     this.glyphs = glyphs;
     module = sitting.workbench().module();
     typed = new EntryWords(module, SymptomTable.shipped().ids());
-    screen = new Screen(out, module, glyphs, columns);
+    screen = new Screen(out, module, glyphs, columns, rows);
   }
 
   /** Says what the sitting is about and how it stands. */
   void greet() {
     int entries = sitting.log().lines().size();
-    out.println(
+    screen.answer(
         module.title()
             + (entries == 0 ? "." : ", resumed after entry " + entries + ".")
-            + " Type help for help.");
-    screen.situation(sitting.now(), sitting.log());
-    out.flush();
+            + " Type help for help.",
+        List.of(),
+        sitting.now(),
+        sitting.log());
   }
 
   boolean over() {
@@ -123,6 +125,7 @@ final class SittingShell {
       case "why" -> {
         screen.why(now(), sitting.log());
         screen.hints(now());
+        screen.remarks(now());
       }
       case "show" -> show(rest);
       case "levels" -> levels(rest, List.copyOf(module.parts().keySet()));
@@ -144,9 +147,8 @@ final class SittingShell {
 
   private void entered(List<Integer> numbers) {
     List<BenchLog.Line> lines = sitting.log().lines();
-    numbers.forEach(n -> screen.entry(lines.get(n - 1)));
-    out.flush();
-    screen.situation(now(), sitting.log());
+    List<BenchLog.Line> entered = numbers.stream().map(n -> lines.get(n - 1)).toList();
+    screen.answer("", entered, now(), sitting.log());
   }
 
   private void entryOrAnswer(String line, String word) {
@@ -157,7 +159,7 @@ final class SittingShell {
     List<String> known = new ArrayList<>(typed.verbs());
     known.addAll(WORDS);
     try {
-      entered(sitting.answer(line));
+      answered(line);
     } catch (BadEntry e) {
       if (word.matches("[0-9]{1,3}") && now().stage() == Stage.REPAIRING) {
         throw new BadEntry("to say that repair " + word + " was made, type repaired " + word);
@@ -166,6 +168,35 @@ final class SittingShell {
       throw meantAsWord || now().next().isEmpty()
           ? new BadEntry("nothing is called " + word + Nearest.hint(word, known))
           : e;
+    }
+  }
+
+  /** One answer, or the looks of several rounds in a row, parted by semicolons. */
+  private void answered(String line) {
+    List<String> answers = List.of(line.split("\\s*;\\s*"));
+    List<Integer> numbers = new ArrayList<>();
+    Stage stage = now().stage();
+    int taken = 0;
+    String why = "";
+    while (taken < answers.size() && why.isEmpty()) {
+      boolean asIsAsked = taken == 0 || (now().stage() == stage && now().caution().isEmpty());
+      if (asIsAsked) {
+        try {
+          numbers.addAll(sitting.answer(answers.get(taken)));
+          taken++;
+        } catch (BadEntry e) {
+          if (taken == 0) {
+            throw e;
+          }
+          why = e.getMessage();
+        }
+      } else {
+        why = "the next step is another one now";
+      }
+    }
+    entered(numbers);
+    if (!why.isEmpty()) {
+      screen.line("  took " + taken + " of " + answers.size() + " answers: " + why);
     }
   }
 
@@ -187,9 +218,8 @@ final class SittingShell {
     }
     List<Integer> withdrawn = sitting.undo();
     List<BenchLog.Line> lines = sitting.log().lines();
-    out.println("  taken back:");
-    withdrawn.forEach(n -> screen.entry(lines.get(n - 1)));
-    screen.situation(now(), sitting.log());
+    List<BenchLog.Line> back = withdrawn.stream().map(n -> lines.get(n - 1)).toList();
+    screen.answer("  taken back:", back, now(), sitting.log());
   }
 
   private void show(String what) {
@@ -210,6 +240,7 @@ final class SittingShell {
 
   private void help() {
     Map<String, String> words = new TreeMap<>();
+    words.put("ok; but R3; ok", "looks as expected, one lamp otherwise, several rounds in a line");
     words.put("?", "don't know: ask something else");
     words.put("next", "the step asked for, again (so does an empty line)");
     words.put("more", "other steps worth taking");

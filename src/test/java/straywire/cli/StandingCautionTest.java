@@ -64,7 +64,7 @@ class StandingCautionTest {
   private SittingShell shell = shell();
 
   private SittingShell shell() {
-    return new SittingShell(sitting, new PrintWriter(out, true), Glyphs.LETTERS, 80);
+    return new SittingShell(sitting, new PrintWriter(out, true), Glyphs.LETTERS, 80, 24);
   }
 
   /** What the shell says to a line. */
