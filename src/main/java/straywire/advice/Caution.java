@@ -17,7 +17,7 @@ public record Caution(String rule, String text, boolean urgent, int entry, Strin
   }
 
   /** Urgent ones first, then by rule. */
-  static final Comparator<Caution> ORDER =
+  public static final Comparator<Caution> ORDER =
       Comparator.comparing(Caution::urgent)
           .reversed()
           .thenComparing(Caution::rule)

@@ -6,11 +6,11 @@ import java.util.SplittableRandom;
 import straywire.advice.WiringFact.Inverter;
 import straywire.advice.WiringFact.PinFact;
 import straywire.advice.WiringFact.UsedInverters;
+import straywire.logic.PinKind;
+import straywire.logic.PinPlanes;
+import straywire.logic.PinSpec;
 import straywire.module.Fitted;
 import straywire.parts.Part;
-import straywire.parts.PinKind;
-import straywire.parts.PinPlanes;
-import straywire.parts.PinSpec;
 
 /**
  * Finds inverters by working parts, not by their numbers: 64 random input rows at once, with pins

@@ -10,12 +10,12 @@ import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import straywire.advice.WiringFact.LookAlike;
 import straywire.advice.WiringFact.OtherFamily;
+import straywire.format.InputError;
+import straywire.format.TextFile;
 import straywire.module.Fitted;
 import straywire.module.Module;
-import straywire.parts.InputError;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
-import straywire.parts.TextFile;
 
 /**
  * Part types and families that are taken for each other, read from {@code tables/look-alikes.yaml}.

@@ -1,9 +1,9 @@
 package straywire.advice;
 
 import java.util.regex.Pattern;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.parts.Part;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 
 /** What a pin is for, told from its data-sheet name and kind alone. */
 public enum PinRole {

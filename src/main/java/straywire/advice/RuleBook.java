@@ -11,7 +11,7 @@ public final class RuleBook {
   /**
    * The page, in Markdown, of the rule files in {@code folder}.
    *
-   * @throws straywire.parts.InputError when a rule is not written in the agreed shape
+   * @throws straywire.format.InputError when a rule is not written in the agreed shape
    * @throws IOException when a file cannot be read
    */
   public static String page(Path folder) throws IOException {

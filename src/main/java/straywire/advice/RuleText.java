@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import straywire.parts.InputError;
+import straywire.format.InputError;
 
 /**
  * A rule as written in its file.

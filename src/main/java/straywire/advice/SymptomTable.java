@@ -10,10 +10,10 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
-import straywire.module.BadEntry;
-import straywire.module.Nearest;
-import straywire.parts.InputError;
-import straywire.parts.TextFile;
+import straywire.format.BadEntry;
+import straywire.format.InputError;
+import straywire.format.Nearest;
+import straywire.format.TextFile;
 
 /**
  * All symptoms, in the order of {@code tables/symptoms.yaml}.

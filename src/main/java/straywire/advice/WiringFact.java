@@ -1,9 +1,9 @@
 package straywire.advice;
 
 import java.util.List;
+import straywire.logic.PinKind;
 import straywire.module.Control;
 import straywire.module.End;
-import straywire.parts.PinKind;
 
 /**
  * What rules know of a module as meant. Places are labels as the drawing writes them: {@code U1.3},

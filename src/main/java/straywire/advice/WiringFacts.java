@@ -24,6 +24,7 @@ import straywire.advice.WiringFact.ResistorBetween;
 import straywire.advice.WiringFact.StatedNeighbours;
 import straywire.advice.WiringFact.WithoutCapacitor;
 import straywire.advice.WiringFact.WordMember;
+import straywire.logic.PinSpec;
 import straywire.module.ChangeOver;
 import straywire.module.Contact;
 import straywire.module.Control;
@@ -38,10 +39,9 @@ import straywire.module.Pass;
 import straywire.module.RailSegment;
 import straywire.module.SeriesResistor;
 import straywire.module.Word;
-import straywire.parts.PinSpec;
 
 /** Says what is known of a module's wiring as flat facts. Parts not fitted yet are left out. */
-final class WiringFacts {
+public final class WiringFacts {
   private final Module module;
   private final Map<End, Net> netOf = new HashMap<>();
   private final List<PinFact> pins = new ArrayList<>();
@@ -53,7 +53,7 @@ final class WiringFacts {
     module.nets().forEach(net -> net.ends().forEach(end -> netOf.put(end, net)));
   }
 
-  static WiringFacts of(Module module) {
+  public static WiringFacts of(Module module) {
     WiringFacts facts = new WiringFacts(module);
     facts.circuit.add(new BoardFact(module.name()));
     List<Inverter> inverters = new ArrayList<>();
@@ -85,7 +85,7 @@ final class WiringFacts {
   }
 
   /** The circuit, and jumpers, neighbours, buses and look-alikes: what proposal needs. */
-  List<WiringFact> all() {
+  public List<WiringFact> all() {
     List<WiringFact> all = new ArrayList<>(circuit);
     all.addAll(layout);
     return List.copyOf(all);

@@ -11,11 +11,11 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
-import straywire.advice.Amounts;
 import straywire.advice.RuleBase;
 import straywire.module.BenchLog;
 import straywire.module.LogFile;
 import straywire.module.Module;
+import straywire.review.Amounts;
 
 /** A folder of cases, each beside its module, replayed one after the other. */
 public final class CaseBook {
@@ -63,7 +63,7 @@ public final class CaseBook {
   /**
    * Replays one case.
    *
-   * @throws straywire.parts.InputError when the file or its module has a mistake
+   * @throws straywire.format.InputError when the file or its module has a mistake
    */
   public CaseScore run(Path file) {
     Workbench workbench =

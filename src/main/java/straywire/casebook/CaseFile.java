@@ -9,11 +9,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import straywire.format.InputError;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.LogWriter;
 import straywire.module.Module;
-import straywire.parts.InputError;
 
 /** Makes a case of a finished sitting. */
 public final class CaseFile {

@@ -4,13 +4,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
-import straywire.diagnosis.Outlook.Suspect;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.Module;
+import straywire.observe.Instruments;
+import straywire.steps.Outlook;
+import straywire.steps.Outlook.Suspect;
 
 /**
  * Replays one case. When the log ends before the true cause is first, a simulated bench with the
@@ -73,7 +73,7 @@ final class CaseReplay {
   private boolean mends(Entry cure, String id) {
     return workbench
         .hypothesis(id)
-        .map(h -> straywire.diagnosis.AfterRepair.mends(cure, h))
+        .map(h -> straywire.ranking.AfterRepair.mends(cure, h))
         .orElse(false);
   }
 

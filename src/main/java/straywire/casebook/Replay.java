@@ -6,13 +6,13 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import straywire.advice.Weigh;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.SymptomScores;
-import straywire.diagnosis.SymptomWeights;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.Module;
+import straywire.ranking.Diagnosis;
+import straywire.symptoms.SymptomScores;
+import straywire.symptoms.SymptomWeights;
 
 /**
  * A diagnosis that follows a bench log, weighed by the rules. Only what changed is taken in anew:

@@ -5,21 +5,21 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import straywire.advice.RuleBase;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Outlooks;
-import straywire.diagnosis.Questions;
-import straywire.diagnosis.RankingNumbers;
-import straywire.diagnosis.ReadingTable;
-import straywire.diagnosis.StepSeconds;
-import straywire.diagnosis.SymptomCheck;
-import straywire.diagnosis.SymptomScores;
 import straywire.faults.FaultExpansion;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.faults.Priors;
 import straywire.faults.PriorsFile;
 import straywire.module.Module;
+import straywire.observe.RankingNumbers;
+import straywire.observe.ReadingTable;
+import straywire.observe.StepSeconds;
+import straywire.ranking.Diagnosis;
 import straywire.sim.Wiring;
+import straywire.steps.Outlooks;
+import straywire.steps.Questions;
+import straywire.symptoms.SymptomCheck;
+import straywire.symptoms.SymptomScores;
 
 /** All that is prepared once for a module, before the first entry: what may be wrong with it. */
 public final class Workbench {

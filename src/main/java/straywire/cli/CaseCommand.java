@@ -14,21 +14,21 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import straywire.advice.Amounts;
 import straywire.advice.RuleBase;
-import straywire.bench.SimulatedHand;
-import straywire.bench.Sitting;
 import straywire.casebook.CaseBook;
 import straywire.casebook.CaseFile;
 import straywire.casebook.CaseScore;
 import straywire.casebook.Workbench;
 import straywire.faults.Hypothesis;
-import straywire.module.BadEntry;
+import straywire.format.BadEntry;
+import straywire.format.InputError;
+import straywire.format.Nearest;
 import straywire.module.BenchLog;
 import straywire.module.LogFile;
 import straywire.module.Module;
-import straywire.module.Nearest;
-import straywire.parts.InputError;
+import straywire.review.Amounts;
+import straywire.sitting.SimulatedHand;
+import straywire.sitting.Sitting;
 
 @Command(name = "case", description = "Works on the case book.", mixinStandardHelpOptions = true)
 final class CaseCommand implements Runnable {

@@ -7,11 +7,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 import straywire.advice.RuleBase;
-import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
 import straywire.module.BenchLog;
 import straywire.module.LogFile;
 import straywire.module.Module;
+import straywire.sitting.Sitting;
 
 @Command(
     name = "demo",

@@ -13,9 +13,9 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import straywire.advice.RuleBase;
-import straywire.bench.Dialogue;
-import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
+import straywire.sitting.Dialogue;
+import straywire.sitting.Sitting;
 
 @Command(
     name = "dialogue",

@@ -6,10 +6,10 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.regex.Pattern;
-import straywire.advice.Amounts;
-import straywire.bench.SituationJson;
 import straywire.faults.Hypothesis;
 import straywire.pages.Wrapped;
+import straywire.review.Amounts;
+import straywire.sitting.SituationJson;
 
 /** Prints what can be wrong with a module before anything was seen of it. */
 final class FaultList {

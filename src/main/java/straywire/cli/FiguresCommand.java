@@ -18,13 +18,13 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.advice.RuleBase;
-import straywire.bench.Sitting;
-import straywire.casebook.Figures;
-import straywire.casebook.FiguresPage;
-import straywire.casebook.FiguresTable;
 import straywire.casebook.Workbench;
-import straywire.diagnosis.Instruments;
-import straywire.prove.WarmTime;
+import straywire.figures.Figures;
+import straywire.figures.FiguresPage;
+import straywire.figures.FiguresTable;
+import straywire.figures.WarmTime;
+import straywire.observe.Instruments;
+import straywire.sitting.Sitting;
 
 @Command(
     name = "figures",

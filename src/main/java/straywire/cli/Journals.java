@@ -9,9 +9,9 @@ import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
 import straywire.module.LogWriter;
+import straywire.sitting.Sitting;
 
 /** Opens sittings with the time and a checksum on each line of their journals. */
 final class Journals {

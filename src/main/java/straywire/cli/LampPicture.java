@@ -2,7 +2,7 @@ package straywire.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import straywire.bench.Situation.LampForecast;
+import straywire.sitting.Situation.LampForecast;
 
 /** Words of lamps drawn large, each lamp above its label. */
 final class LampPicture {

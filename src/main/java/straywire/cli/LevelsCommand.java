@@ -11,13 +11,13 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import straywire.bench.ExpectedLevels;
-import straywire.diagnosis.ReadingTable;
 import straywire.module.Entry;
 import straywire.module.EntryWords;
 import straywire.module.Labels;
 import straywire.module.LogFile;
 import straywire.module.Module;
+import straywire.observe.ReadingTable;
+import straywire.sitting.ExpectedLevels;
 
 @Command(
     name = "levels",

@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import straywire.bench.ExpectedLevels;
 import straywire.module.Control;
 import straywire.module.Entry;
 import straywire.module.EntryWords;
 import straywire.module.Module;
 import straywire.module.Word;
+import straywire.sitting.ExpectedLevels;
 
 /** Expected levels as drawings of the parts and pictures of the lamps. */
 final class LevelsTable {

@@ -8,11 +8,11 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.advice.SymptomTable;
-import straywire.module.BadEntry;
+import straywire.format.BadEntry;
+import straywire.format.InputError;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.LogFile;
-import straywire.parts.InputError;
 
 @Command(name = "log", description = "Works on bench logs.", mixinStandardHelpOptions = true)
 final class LogCommand implements Runnable {

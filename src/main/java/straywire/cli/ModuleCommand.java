@@ -15,16 +15,16 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import straywire.advice.Amounts;
-import straywire.advice.Review;
 import straywire.advice.RuleBase;
-import straywire.advice.WiringReview;
 import straywire.casebook.Workbench;
 import straywire.electrical.Times;
+import straywire.format.InputError;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.module.ModuleList;
-import straywire.parts.InputError;
+import straywire.review.Amounts;
+import straywire.review.Review;
+import straywire.review.WiringReview;
 
 @Command(name = "module", description = "Works on module files.", mixinStandardHelpOptions = true)
 final class ModuleCommand implements Runnable {

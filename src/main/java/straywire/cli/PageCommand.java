@@ -16,8 +16,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.advice.RuleBase;
-import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
+import straywire.sitting.Sitting;
 import straywire.web.PageServer;
 
 @Command(

@@ -2,8 +2,8 @@ package straywire.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import straywire.bench.ExpectedLevels.PinLevel;
 import straywire.module.Fitted;
+import straywire.sitting.ExpectedLevels.PinLevel;
 
 /** A chip as seen from above with the notch up, what each leg shows beside it. */
 final class PinDrawing {

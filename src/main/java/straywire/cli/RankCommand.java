@@ -13,15 +13,15 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.advice.RuleBase;
-import straywire.bench.Sitting;
-import straywire.bench.Situation;
-import straywire.bench.SituationJson;
 import straywire.casebook.Workbench;
+import straywire.format.InputError;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.LogFile;
 import straywire.module.Module;
-import straywire.parts.InputError;
+import straywire.sitting.Sitting;
+import straywire.sitting.Situation;
+import straywire.sitting.SituationJson;
 
 @Command(
     name = "rank",

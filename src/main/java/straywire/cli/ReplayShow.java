@@ -1,12 +1,12 @@
 package straywire.cli;
 
 import java.io.PrintWriter;
-import straywire.bench.Sitting;
-import straywire.bench.Situation;
-import straywire.bench.Situation.Stage;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.Module;
+import straywire.sitting.Sitting;
+import straywire.sitting.Situation;
+import straywire.sitting.Situation.Stage;
 
 /** Plays a recorded log before the eye: short while all is as it should be, in full after that. */
 final class ReplayShow {

@@ -9,13 +9,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import straywire.advice.Amounts;
 import straywire.advice.Caution;
-import straywire.advice.Finding;
-import straywire.advice.Review;
-import straywire.advice.Severity;
 import straywire.module.OnPaper.Explained;
 import straywire.pages.Wrapped;
+import straywire.review.Amounts;
+import straywire.review.Finding;
+import straywire.review.Review;
+import straywire.review.Severity;
 
 /** Prints a wiring review, for a hand that is busy, or for a program. */
 final class ReviewScreen {

@@ -12,17 +12,7 @@ import java.util.stream.Collectors;
 import straywire.advice.Caution;
 import straywire.advice.Hint;
 import straywire.advice.Normal;
-import straywire.bench.Proposed;
-import straywire.bench.Situation;
-import straywire.bench.Situation.LampForecast;
-import straywire.bench.Situation.Stage;
-import straywire.bench.StepWords;
-import straywire.bench.Wanted;
 import straywire.cli.OnePage.Matters;
-import straywire.diagnosis.Outlook.Ground;
-import straywire.diagnosis.Outlook.Suspect;
-import straywire.diagnosis.Outlook.Verdict;
-import straywire.diagnosis.Unseen;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
@@ -30,6 +20,16 @@ import straywire.module.EntryWords;
 import straywire.module.Module;
 import straywire.module.Word;
 import straywire.pages.Wrapped;
+import straywire.sitting.Proposed;
+import straywire.sitting.Situation;
+import straywire.sitting.Situation.LampForecast;
+import straywire.sitting.Situation.Stage;
+import straywire.sitting.StepWords;
+import straywire.sitting.Wanted;
+import straywire.steps.Outlook.Ground;
+import straywire.steps.Outlook.Suspect;
+import straywire.steps.Outlook.Verdict;
+import straywire.steps.Unseen;
 
 /** Prints how a sitting stands, in short plain lines. */
 final class Screen {

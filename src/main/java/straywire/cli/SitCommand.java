@@ -15,9 +15,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import straywire.advice.RuleBase;
-import straywire.bench.Sitting;
-import straywire.bench.Situation;
 import straywire.casebook.Workbench;
+import straywire.sitting.Sitting;
+import straywire.sitting.Situation;
 
 @Command(
     name = "sit",

@@ -7,18 +7,18 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import straywire.advice.SymptomTable;
-import straywire.bench.ExpectedLevels;
-import straywire.bench.Sitting;
-import straywire.bench.Situation;
-import straywire.bench.Situation.Stage;
-import straywire.module.BadEntry;
+import straywire.format.BadEntry;
+import straywire.format.Nearest;
 import straywire.module.BenchLog;
 import straywire.module.Control;
 import straywire.module.EntryWords;
 import straywire.module.Labels;
 import straywire.module.Module;
-import straywire.module.Nearest;
 import straywire.module.Word;
+import straywire.sitting.ExpectedLevels;
+import straywire.sitting.Sitting;
+import straywire.sitting.Situation;
+import straywire.sitting.Situation.Stage;
 
 /** Takes the lines of an interactive sitting, from a terminal or a file alike. */
 final class SittingShell {

@@ -18,9 +18,9 @@ import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.UnmatchedArgumentException;
-import straywire.module.BadEntry;
-import straywire.module.Nearest;
-import straywire.parts.InputError;
+import straywire.format.BadEntry;
+import straywire.format.InputError;
+import straywire.format.Nearest;
 
 /** The command {@code straywire}. */
 @Command(

@@ -9,12 +9,12 @@ import java.util.stream.Stream;
 import picocli.CommandLine.Option;
 import straywire.advice.RuleBase;
 import straywire.casebook.Workbench;
-import straywire.diagnosis.RankingNumbers;
-import straywire.diagnosis.StepSeconds;
 import straywire.faults.Priors;
 import straywire.faults.PriorsFile;
+import straywire.format.InputError;
 import straywire.module.Module;
-import straywire.parts.InputError;
+import straywire.observe.RankingNumbers;
+import straywire.observe.StepSeconds;
 
 /** The tables that a user may copy and change. */
 final class TableOptions {

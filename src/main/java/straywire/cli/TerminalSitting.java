@@ -8,7 +8,7 @@ import org.jline.reader.LineReaderBuilder;
 import org.jline.reader.UserInterruptException;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
-import straywire.bench.Sitting;
+import straywire.sitting.Sitting;
 
 /** A sitting at a terminal: line editing, history, completion. */
 final class TerminalSitting {

@@ -8,9 +8,9 @@ import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import straywire.electrical.Currents.Input;
 import straywire.electrical.Currents.Rated;
+import straywire.format.TextFile;
 import straywire.module.Fitted;
 import straywire.parts.Family;
-import straywire.parts.TextFile;
 
 /** The numbers of {@code tables/electrical.yaml}, each with its source there. */
 public final class ElectricalTable {

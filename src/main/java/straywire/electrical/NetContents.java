@@ -8,6 +8,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import straywire.electrical.Currents.Rated;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.module.Contact;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -17,8 +19,6 @@ import straywire.module.Net;
 import straywire.module.RailSegment;
 import straywire.module.Resistor;
 import straywire.parts.Family;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 
 /**
  * What hangs on one net of a module as meant, as far as currents go; empty sockets left out.

@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import straywire.logic.PinSpec;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Module;
 import straywire.module.Timing;
-import straywire.parts.PinSpec;
 
 /** The times that timers and oscillators of a module are meant to have, in words. */
 public final class Times {

@@ -3,6 +3,7 @@ package straywire.faults;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import straywire.logic.PinSpec;
 import straywire.module.ChangeOver;
 import straywire.module.Contact;
 import straywire.module.Control;
@@ -13,7 +14,6 @@ import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Pass;
 import straywire.module.Point;
-import straywire.parts.PinSpec;
 
 /** Names what is on the board the way a technician says it: {@code U1 pin 3 (/WE)}. */
 final class BoardWords {

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import straywire.logic.PinKind;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Module;
 import straywire.parts.Part;
-import straywire.parts.PinKind;
 import straywire.sim.Variation;
 
 /** Parts with a leg out of its row, turned, counted wrongly, exchanged or broken inside. */

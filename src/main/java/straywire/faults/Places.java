@@ -1,6 +1,8 @@
 package straywire.faults;
 
 import java.util.Optional;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.module.Control;
 import straywire.module.ControlContact;
 import straywire.module.End;
@@ -10,8 +12,6 @@ import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Point;
 import straywire.module.RailSegment;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 
 /**
  * The places of one suggestion, looked up on its module. Whatever is not there, or is of the wrong

@@ -7,10 +7,10 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import straywire.module.Nearest;
-import straywire.module.YamlValue;
-import straywire.parts.InputError;
-import straywire.parts.TextFile;
+import straywire.format.InputError;
+import straywire.format.Nearest;
+import straywire.format.TextFile;
+import straywire.format.YamlValue;
 
 /**
  * Reads the table of priors: the shipped {@code tables/priors.yaml}, and a person's own file that

@@ -5,13 +5,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import straywire.logic.PinKind;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Jumper;
 import straywire.module.Module;
 import straywire.module.Point;
 import straywire.module.RailSegment;
-import straywire.parts.PinKind;
 
 /** Jumpers missing, moved, exchanged, past an inverter or joined to a neighbour. */
 final class WireFaults {

@@ -4,9 +4,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import straywire.format.YamlValue;
+import straywire.logic.PartLogic;
+import straywire.logic.PinSpec;
 import straywire.parts.Part;
-import straywire.parts.PartLogic;
-import straywire.parts.PinSpec;
 
 /** Reads what a memory was programmed with. */
 final class ContentsBinder {

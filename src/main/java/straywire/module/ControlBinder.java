@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
+import straywire.format.Quantity;
+import straywire.format.YamlValue;
 
 /** Reads switches and buttons; rows of switches are words, too. */
 final class ControlBinder {

@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
+import straywire.format.BadEntry;
+import straywire.format.EnumWords;
+import straywire.format.Nearest;
 
 /**
  * Entries as JSON objects, for bench logs and for the machine dialogue. The first field is the verb

@@ -2,6 +2,8 @@ package straywire.module;
 
 import java.util.ArrayList;
 import java.util.List;
+import straywire.format.BadEntry;
+import straywire.format.Nearest;
 
 /**
  * Entries as a person types them in a terminal, one line each: {@code set address 0001 drive low},

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import straywire.format.BadEntry;
+import straywire.format.EnumWords;
 
 /** Entries for what the eye, the meter and the logic probe tell. */
 final class EyeVerbs {

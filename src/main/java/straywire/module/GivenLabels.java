@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import straywire.format.YamlValue;
 
 /** The labels that a module file gives, each once. */
 final class GivenLabels {

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import straywire.format.BadEntry;
+import straywire.format.Nearest;
 
 /** Typed reading of the fields of one entry; every complaint names the field. */
 final class JsonFields {

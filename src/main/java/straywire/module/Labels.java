@@ -8,8 +8,10 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import straywire.format.BadEntry;
+import straywire.format.Nearest;
+import straywire.logic.PinSpec;
 import straywire.parts.Part;
-import straywire.parts.PinSpec;
 
 /**
  * Turns what a person writes for a place into the place: {@code U1.3} or {@code U1./WE} a pin,

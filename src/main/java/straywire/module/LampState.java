@@ -2,6 +2,7 @@ package straywire.module;
 
 import java.util.Arrays;
 import java.util.Optional;
+import straywire.format.EnumWords;
 
 /** What an eye says of a lamp; written as one character of a lamp word. */
 public enum LampState {

@@ -8,8 +8,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import straywire.parts.InputError;
-import straywire.parts.TextFile;
+import straywire.format.BadEntry;
+import straywire.format.InputError;
+import straywire.format.Schema;
+import straywire.format.TextFile;
 
 /**
  * Reads bench logs: journals of sittings, logs to replay, and cases are one format, described in

@@ -16,6 +16,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.zip.CRC32;
+import straywire.format.BadEntry;
+import straywire.format.NotJson;
 
 /**
  * One line of a bench log: format version, number, perhaps the time, the entry's own fields,

@@ -1,5 +1,7 @@
 package straywire.module;
 
+import straywire.format.BadEntry;
+
 /** What an entry may say about others, which its own fields cannot tell. */
 final class LogRules {
   private LogRules() {}

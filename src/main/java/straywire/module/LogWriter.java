@@ -14,7 +14,8 @@ import java.nio.file.StandardOpenOption;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.Optional;
-import straywire.parts.InputError;
+import straywire.format.BadEntry;
+import straywire.format.InputError;
 
 /**
  * Appends entries to a bench log. When {@link #append} returns, the line is on the disk. The file

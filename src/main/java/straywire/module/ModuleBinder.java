@@ -7,10 +7,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import straywire.format.BadEntry;
+import straywire.format.Nearest;
+import straywire.format.Quantity;
+import straywire.format.YamlValue;
+import straywire.logic.PinKind;
 import straywire.parts.Family;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
-import straywire.parts.PinKind;
 
 /** Makes a module of a YAML tree, strictly: the first thing wrong, top to bottom, is told. */
 final class ModuleBinder {

@@ -5,11 +5,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import straywire.parts.InputError;
+import straywire.format.InputError;
+import straywire.format.Schema;
+import straywire.format.TextFile;
+import straywire.format.YamlValue;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.parts.PartLibrary;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
-import straywire.parts.TextFile;
 
 /** Reads a module file. The format is described in {@code docs/formats/module.md}. */
 public final class ModuleFile {

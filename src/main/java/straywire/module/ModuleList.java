@@ -9,9 +9,9 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import straywire.parts.InputError;
+import straywire.format.InputError;
+import straywire.format.TextFile;
 import straywire.parts.PartLibrary;
-import straywire.parts.TextFile;
 
 /**
  * A module as a plain list, one line for each rail, part, control, lamp, capacitor, word, net and

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import straywire.format.BadEntry;
+import straywire.format.YamlValue;
 
 /** Reads nets and neighbours; remembers which end is used where. */
 final class NetBinder {

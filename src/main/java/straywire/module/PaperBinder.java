@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import straywire.format.BadEntry;
+import straywire.format.Quantity;
+import straywire.format.YamlValue;
 
 /** Reads what only the wiring review looks at. */
 final class PaperBinder {

@@ -3,6 +3,8 @@ package straywire.module;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import straywire.format.Nearest;
+import straywire.format.YamlValue;
 
 /** Reads rail segments, and finds them by label. */
 final class RailBinder {

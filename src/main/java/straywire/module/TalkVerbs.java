@@ -3,6 +3,9 @@ package straywire.module;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import straywire.format.BadEntry;
+import straywire.format.EnumWords;
+import straywire.format.Nearest;
 
 /** Entries for what is told in words: symptoms, repairs, notes and findings. */
 final class TalkVerbs {

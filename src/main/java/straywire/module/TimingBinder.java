@@ -4,6 +4,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
+import straywire.format.Nearest;
+import straywire.format.Quantity;
+import straywire.format.YamlValue;
 
 /** Reads what sets the times of timers and oscillators. */
 final class TimingBinder {

@@ -3,6 +3,7 @@ package straywire.module;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import straywire.format.BadEntry;
 
 /** A typed line, taken word by word. */
 final class Typed {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import straywire.format.BadEntry;
 
 /** Names with values, as typed: {@code address 0001 drive low}. */
 final class ValueWords<S> {

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import straywire.format.BadEntry;
+import straywire.format.Nearest;
 
 /**
  * Spreads written values, such as {@code address 0001} or {@code R3 dim}, over single controls or

@@ -2,6 +2,7 @@ package straywire.module;
 
 import java.math.BigDecimal;
 import java.util.List;
+import straywire.format.BadEntry;
 
 /** What every entry may hold in free words and numbers, whether it comes as JSON or typed. */
 final class Wording {

@@ -5,11 +5,11 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Locale;
+import straywire.logic.PinSpec;
 import straywire.parts.Family;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
 import straywire.parts.PartNotes;
-import straywire.parts.PinSpec;
 
 /** Parts and families as JSON, fields in a fixed order; docs/formats/part.md names them. */
 public final class PartJson {

@@ -2,10 +2,10 @@ package straywire.pages;
 
 import java.util.List;
 import java.util.Locale;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.parts.Part;
 import straywire.parts.PartNotes;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 
 /** The page of one part type, in Markdown; its drawing is a file of its own beside it. */
 final class PartPage {

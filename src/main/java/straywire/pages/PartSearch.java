@@ -10,12 +10,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
-import straywire.module.Nearest;
-import straywire.parts.InputError;
+import straywire.format.InputError;
+import straywire.format.Nearest;
+import straywire.logic.PinSpec;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
 import straywire.parts.PartNotes;
-import straywire.parts.PinSpec;
 
 /** Finds part types by number, and by words about them. */
 public final class PartSearch {

@@ -3,11 +3,11 @@ package straywire.pages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import straywire.logic.PinSpec;
 import straywire.parts.Family;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
 import straywire.parts.PartNotes;
-import straywire.parts.PinSpec;
 
 /** Parts and families as lines of text for a terminal. */
 public final class PartText {

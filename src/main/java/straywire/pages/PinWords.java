@@ -1,7 +1,7 @@
 package straywire.pages;
 
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 
 /** What a kind of pin is called. */
 final class PinWords {

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.parts.Part;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 
 /**
  * A chip as seen from above with the notch up, as an SVG picture 400 units wide that can be read at

@@ -3,8 +3,8 @@ package straywire.pages;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import straywire.logic.PinSpec;
 import straywire.parts.Part;
-import straywire.parts.PinSpec;
 
 /** A chip as seen from above with the notch up, in letters. */
 public final class PinoutText {

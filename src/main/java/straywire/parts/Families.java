@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import straywire.format.Fields;
+import straywire.format.InputError;
 
 /** Reads logic families from a file in the form of {@code parts/families.yaml}. */
 final class Families {

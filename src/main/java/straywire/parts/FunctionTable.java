@@ -5,6 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import straywire.format.InputError;
+import straywire.logic.LogicParser;
+import straywire.logic.Names;
 
 /**
  * A function table as on a data sheet: rows worked through from top to bottom, inputs left of the

@@ -8,6 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import straywire.format.InputError;
+import straywire.format.PartSchema;
+import straywire.format.TextFile;
 
 /**
  * Part files of a user's own, beside those of another library. Each file is held against the schema

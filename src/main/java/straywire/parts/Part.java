@@ -2,6 +2,9 @@ package straywire.parts;
 
 import java.util.List;
 import java.util.Optional;
+import straywire.logic.PartLogic;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 
 /**
  * A part type as its maker describes it.

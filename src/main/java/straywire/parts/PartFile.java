@@ -6,6 +6,13 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import straywire.format.Fields;
+import straywire.format.InputError;
+import straywire.logic.LogicCompiler;
+import straywire.logic.LogicParser;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
+import straywire.logic.Statement;
 
 /**
  * A part as its file describes it (docs/formats/part.md).
@@ -71,7 +78,7 @@ record PartFile(Part part, PartNotes notes, FunctionTable table, List<Statement>
             fields.text("function"),
             pins,
             fields.flag("bus"),
-            Wiring.compile(file, pins, logic));
+            LogicCompiler.compile(file, pins, logic));
     FunctionTable table =
         FunctionTable.read(file, fields.blockLine("table"), fields.block("table"), part);
     PartNotes notes =

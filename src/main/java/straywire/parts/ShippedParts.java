@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import straywire.format.TextFile;
 
 /**
  * The parts and families that come with the program. A part's file is read when the part is first

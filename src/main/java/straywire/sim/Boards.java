@@ -384,7 +384,7 @@ public final class Boards {
      * label}.
      *
      * @param part the type that sits in the socket in these lanes
-     * @param cell bit number as in {@link straywire.parts.PartLogic}
+     * @param cell bit number as in {@link straywire.logic.PartLogic}
      */
     void cell(String label, Part part, int cell, boolean inverted, long lanes);
   }

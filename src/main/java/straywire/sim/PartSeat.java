@@ -3,11 +3,11 @@ package straywire.sim;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.Map;
+import straywire.logic.PinKind;
+import straywire.logic.PinPlanes;
 import straywire.module.Contents;
 import straywire.parts.Family;
 import straywire.parts.Part;
-import straywire.parts.PinKind;
-import straywire.parts.PinPlanes;
 
 /**
  * One part type in one socket, in the lanes where it sits there: its pins on the nodes, what is

@@ -1,8 +1,8 @@
 package straywire.sim;
 
 import java.util.OptionalLong;
+import straywire.logic.PartLogic;
 import straywire.module.Contents;
-import straywire.parts.PartLogic;
 
 /** Puts into a memory what it was programmed with, as meant or otherwise. */
 final class Programmed {

@@ -1,8 +1,8 @@
 package straywire.sim;
 
 import java.util.Arrays;
-import straywire.parts.PartLogic;
-import straywire.parts.PinPlanes;
+import straywire.logic.PartLogic;
+import straywire.logic.PinPlanes;
 
 /**
  * Follows an unknown level back to the one remembered bit it shows, if it is one: from a node to

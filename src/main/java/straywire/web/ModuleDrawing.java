@@ -4,12 +4,12 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import straywire.logic.PinSpec;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Module;
 import straywire.module.Net;
 import straywire.module.Word;
-import straywire.parts.PinSpec;
 
 /** What a page needs to draw a module as meant; it never changes during a sitting. */
 final class ModuleDrawing {

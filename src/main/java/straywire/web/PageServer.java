@@ -9,7 +9,7 @@ import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
-import straywire.bench.Sitting;
+import straywire.sitting.Sitting;
 
 /**
  * Serves the page of one sitting to browsers on this machine. The sitting stays the caller's, who

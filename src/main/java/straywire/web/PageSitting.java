@@ -11,22 +11,22 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
 import straywire.advice.SymptomTable;
-import straywire.bench.Dialogue;
-import straywire.bench.Proposed;
-import straywire.bench.Sitting;
-import straywire.bench.Situation;
-import straywire.bench.SituationJson;
-import straywire.bench.StepWords;
-import straywire.diagnosis.Outlook.Suspect;
 import straywire.faults.Edit;
 import straywire.faults.Hypothesis;
-import straywire.module.BadEntry;
+import straywire.format.BadEntry;
 import straywire.module.BenchLog;
 import straywire.module.End;
 import straywire.module.Entry;
 import straywire.module.EntryFormat;
 import straywire.module.EntryWords;
 import straywire.module.Module;
+import straywire.sitting.Dialogue;
+import straywire.sitting.Proposed;
+import straywire.sitting.Sitting;
+import straywire.sitting.Situation;
+import straywire.sitting.SituationJson;
+import straywire.sitting.StepWords;
+import straywire.steps.Outlook.Suspect;
 
 /**
  * A sitting that several windows look at. One entry at a time; whoever waits for news wakes when

@@ -15,10 +15,10 @@ import straywire.faults.Hypothesis;
 import straywire.faults.Mechanism;
 import straywire.faults.PriorsFile;
 import straywire.faults.Suggestion;
+import straywire.format.TextFile;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
-import straywire.parts.TextFile;
 
 class ProposalTest {
   private static final RuleBase RULES = RuleBase.shipped();

@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import straywire.review.WiringReview;
 
 class RuleBookTest {
   private static final Path RULES = Path.of("rules");

@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import straywire.review.Finding;
+import straywire.review.ReviewFact;
 
 /**
  * The facts that fire a rule, what it then gives, and facts that nearly fire it. A fact is written

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import straywire.review.WiringReview;
 
 class RuleExamplesTest {
   private final RuleSessions proposal = RuleSessions.compiled(RuleBase.PROPOSAL);

@@ -13,6 +13,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
+import straywire.review.Finding;
+import straywire.review.Review;
+import straywire.review.WiringReview;
 
 /** Every shipped module is right on paper, or its file says why a note is meant. */
 class ShippedModulesReviewTest {

@@ -10,7 +10,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import straywire.parts.InputError;
+import straywire.format.InputError;
 
 class TablesTest {
   private final SymptomTable symptoms = SymptomTable.shipped();

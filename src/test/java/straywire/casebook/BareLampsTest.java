@@ -6,15 +6,16 @@ import java.io.IOException;
 import java.nio.file.Files;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
-import straywire.diagnosis.Unseen;
-import straywire.diagnosis.Unseen.Hidden;
+import straywire.figures.Trial;
 import straywire.module.Entry;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
+import straywire.observe.Instruments;
 import straywire.parts.ShippedParts;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
+import straywire.steps.Unseen;
+import straywire.steps.Unseen.Hidden;
 
 /** LEDs without resistors on the re-inverted outputs, before a transceiver of either family. */
 class BareLampsTest {

@@ -9,17 +9,18 @@ import java.util.stream.LongStream;
 import straywire.advice.Advice;
 import straywire.advice.Leader;
 import straywire.advice.RuleBase;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
-import straywire.diagnosis.Outlook.Suspect;
 import straywire.faults.Hypothesis;
+import straywire.figures.Trial;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.EntryWords;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
+import straywire.observe.Instruments;
 import straywire.parts.ShippedParts;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
+import straywire.steps.Outlook.Suspect;
 
 /** The demo module at a simulated bench, and logs about it in few words. */
 final class BeatMemory {

@@ -6,11 +6,11 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import straywire.advice.RuleBase;
-import straywire.diagnosis.Diagnosis;
 import straywire.module.EntryWords;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
+import straywire.ranking.Diagnosis;
 
 /** A counter that nobody cleared starts anywhere and goes on from there. */
 class CountedFromAnywhereTest {

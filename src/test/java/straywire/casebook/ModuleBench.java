@@ -3,13 +3,13 @@ package straywire.casebook;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import straywire.diagnosis.ReadingTable;
 import straywire.faults.Hypothesis;
 import straywire.faults.Mechanism;
 import straywire.module.Entry;
 import straywire.module.LampState;
 import straywire.module.Module;
 import straywire.module.Word;
+import straywire.observe.ReadingTable;
 
 /** A module with nothing wrong on a simulated bench, in words of zeros and ones. */
 final class ModuleBench {

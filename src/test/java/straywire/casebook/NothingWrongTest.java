@@ -8,15 +8,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import straywire.advice.Normal;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
-import straywire.diagnosis.Step;
-import straywire.diagnosis.Unseen;
-import straywire.diagnosis.Unseen.Hidden;
 import straywire.faults.Mechanism;
+import straywire.figures.Trial;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
+import straywire.observe.Instruments;
+import straywire.observe.Step;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
+import straywire.steps.Unseen;
+import straywire.steps.Unseen.Hidden;
 
 /** What looks wrong and is not, and what is wrong and cannot be seen. */
 class NothingWrongTest {

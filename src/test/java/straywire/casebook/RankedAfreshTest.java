@@ -9,12 +9,13 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import straywire.advice.RuleBase;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
+import straywire.figures.Trial;
 import straywire.module.BenchLog;
 import straywire.module.ModuleFile;
+import straywire.observe.Instruments;
 import straywire.parts.ShippedParts;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
 
 /** What is kept from one entry to the next, to be fast, must not show. */
 @Tag("slow")

@@ -7,10 +7,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import straywire.advice.Advice;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
-import straywire.diagnosis.Step;
+import straywire.figures.Trial;
 import straywire.module.BenchLog;
+import straywire.observe.Instruments;
+import straywire.observe.Step;
+import straywire.steps.Outlook;
 
 /** Heat and fights: the caution comes before any talk of logic. */
 class SafetyFirstTest {

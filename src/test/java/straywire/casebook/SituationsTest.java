@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import straywire.figures.Trial;
 
 /**
  * Faults that must be in the first group after so many steps beyond the first deviation, whatever

@@ -9,12 +9,13 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
-import straywire.diagnosis.Step;
+import straywire.figures.Trial;
 import straywire.module.Entry;
 import straywire.module.LampState;
+import straywire.observe.Instruments;
+import straywire.observe.Step;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
 
 /** Faults that look the same at the lamps, and what tells them apart. */
 class ToldApartTest {

@@ -14,10 +14,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import straywire.advice.RuleBase;
-import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
+import straywire.sitting.Sitting;
 
 /** The sitting that the README shows is a real one. */
 class ReadmeTest {

@@ -16,15 +16,15 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import straywire.advice.RuleBase;
-import straywire.bench.SimulatedHand;
-import straywire.bench.Sitting;
-import straywire.bench.Situation.Stage;
 import straywire.casebook.Workbench;
 import straywire.faults.Hypothesis;
 import straywire.module.Entry;
 import straywire.module.EntryWords;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
+import straywire.sitting.SimulatedHand;
+import straywire.sitting.Sitting;
+import straywire.sitting.Situation.Stage;
 
 class SittingShellTest {
   private static final Workbench WORKBENCH =

@@ -16,16 +16,16 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import straywire.advice.Caution;
 import straywire.advice.RuleBase;
-import straywire.bench.Proposed;
-import straywire.bench.SimulatedHand;
-import straywire.bench.Sitting;
-import straywire.bench.SituationJson;
 import straywire.casebook.Workbench;
-import straywire.module.BadEntry;
+import straywire.format.BadEntry;
 import straywire.module.Entry;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
+import straywire.sitting.Proposed;
+import straywire.sitting.SimulatedHand;
+import straywire.sitting.Sitting;
+import straywire.sitting.SituationJson;
 
 /** An urgent caution is the next step in every front end, whatever is entered, until answered. */
 class StandingCautionTest {

@@ -15,13 +15,13 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.module.End;
 import straywire.module.Fitted;
 import straywire.module.Jumper;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 import straywire.parts.ShippedParts;
 import straywire.sim.Wiring;
 

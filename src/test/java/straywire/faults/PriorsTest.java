@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import straywire.parts.InputError;
+import straywire.format.InputError;
 
 class PriorsTest {
   private static final double EXACT = 1e-12;

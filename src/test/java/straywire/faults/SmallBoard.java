@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -17,8 +19,6 @@ import straywire.parts.Family;
 import straywire.parts.NoLogic;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 
 /** A memory, an inverter chip and two lamps; U9 is an empty socket. Parts have no function. */
 final class SmallBoard {

@@ -10,10 +10,10 @@ import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Warmup;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
 import straywire.faults.Suggestion;
+import straywire.observe.Instruments;
 import straywire.sim.BoardState;
+import straywire.steps.Outlook;
 
 /** The three pieces of work that an answer is made of. Run as docs/figures.md says. */
 @BenchmarkMode(Mode.AverageTime)

@@ -3,12 +3,12 @@ package straywire.module;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.parts.Family;
 import straywire.parts.NoLogic;
 import straywire.parts.Part;
 import straywire.parts.PartLibrary;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 
 /** The pins of the three part types of the beat memory, enough to read its module file. */
 final class BeatParts implements PartLibrary {

@@ -7,7 +7,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import straywire.parts.InputError;
+import straywire.format.InputError;
 import straywire.parts.ShippedParts;
 
 /** What a module file says of a programmed memory. */

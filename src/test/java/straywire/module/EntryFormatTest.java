@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import straywire.format.BadEntry;
 
 class EntryFormatTest {
   private final EntryFormat format = new EntryFormat(BeatMemory.MODULE);

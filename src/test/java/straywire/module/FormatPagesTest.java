@@ -52,7 +52,7 @@ class FormatPagesTest {
   private static String complaint(String yaml) {
     try {
       return ModuleFile.parse("module.yaml", yaml, new ShippedParts()).title();
-    } catch (straywire.parts.InputError e) {
+    } catch (straywire.format.InputError e) {
       return "    " + e.getMessage() + "\n";
     }
   }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import org.junit.jupiter.api.Test;
+import straywire.format.BadEntry;
 
 class LabelsTest {
   private final Labels labels = new Labels(SmallModule.module());

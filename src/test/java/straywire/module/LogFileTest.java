@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import straywire.parts.InputError;
+import straywire.format.InputError;
 
 class LogFileTest {
   private static final String HEADER =

@@ -16,7 +16,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import straywire.parts.InputError;
+import straywire.format.InputError;
+import straywire.format.Schema;
 import straywire.parts.ShippedParts;
 
 /** The schemas in docs and the strict reader must say the same of a line's shape. */

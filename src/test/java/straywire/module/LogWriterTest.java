@@ -13,7 +13,8 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import straywire.parts.InputError;
+import straywire.format.BadEntry;
+import straywire.format.InputError;
 
 class LogWriterTest {
   private static final LogWriter.Style FULL =

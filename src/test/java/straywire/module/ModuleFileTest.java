@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import straywire.parts.InputError;
+import straywire.format.InputError;
 
 class ModuleFileTest {
   @Test

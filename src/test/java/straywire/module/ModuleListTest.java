@@ -10,9 +10,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import straywire.parts.InputError;
+import straywire.format.InputError;
+import straywire.format.TextFile;
 import straywire.parts.ShippedParts;
-import straywire.parts.TextFile;
 
 class ModuleListTest {
   private static final String GOOD =

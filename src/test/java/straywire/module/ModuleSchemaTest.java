@@ -12,7 +12,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import straywire.parts.InputError;
+import straywire.format.InputError;
+import straywire.format.Schema;
+import straywire.format.YamlValue;
 
 /** The schema in docs and the strict reader must say the same of a file's shape. */
 class ModuleSchemaTest {

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import straywire.parts.InputError;
+import straywire.format.InputError;
 
 /** Capacitors and explanations of a module file. */
 class OnPaperTest {

@@ -8,7 +8,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import straywire.parts.InputError;
+import straywire.format.InputError;
 import straywire.parts.ShippedParts;
 
 /** Resistors, digits, rows of switches and what sets the times of a 555, in a module file. */

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import straywire.parts.InputError;
+import straywire.format.InputError;
 import straywire.parts.Part;
 import straywire.parts.ShippedParts;
 

@@ -17,9 +17,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
+import straywire.logic.PinSpec;
 import straywire.parts.OwnParts;
 import straywire.parts.Part;
-import straywire.parts.PinSpec;
 import straywire.parts.ShippedParts;
 
 class PinoutSvgTest {

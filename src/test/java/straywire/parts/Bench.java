@@ -1,6 +1,7 @@
 package straywire.parts;
 
 import java.util.Arrays;
+import straywire.logic.PinPlanes;
 
 /** One part on its own, 64 lanes of it, with levels put on its pins by hand. */
 final class Bench {

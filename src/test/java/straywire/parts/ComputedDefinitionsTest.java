@@ -8,6 +8,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 
 /** Parts against what they compute, written as arithmetic and without the part notation. */
 class ComputedDefinitionsTest {

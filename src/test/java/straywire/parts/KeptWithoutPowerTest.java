@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import straywire.logic.PartLogic;
 
 /** What of a part's memory stays without power, and that nothing goes into it meanwhile. */
 class KeptWithoutPowerTest {

@@ -1,5 +1,8 @@
 package straywire.parts;
 
+import straywire.logic.PartLogic;
+import straywire.logic.PinPlanes;
+
 /** A part of which only the pins matter. */
 public final class NoLogic implements PartLogic {
   @Override

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.regex.Pattern;
+import straywire.logic.PinSpec;
 
 /**
  * Levels to put on the inputs of a part, 64 lanes at once. A part without memory gets all

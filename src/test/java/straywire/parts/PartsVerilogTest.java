@@ -21,6 +21,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 
 /**
  * Every part against a description in Verilog that was written apart from its file: all input

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import straywire.logic.PinKind;
 
 /** Pin tables against pins.json, which was collected apart from the part files, with sources. */
 class PinsTest {

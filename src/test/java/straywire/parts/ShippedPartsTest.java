@@ -12,6 +12,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import straywire.format.PartSchema;
+import straywire.logic.PinSpec;
 
 class ShippedPartsTest {
   private static final ShippedParts PARTS = new ShippedParts();

@@ -9,8 +9,13 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.IntBinaryOperator;
-import straywire.parts.Statement.Clause;
-import straywire.parts.Statement.Moment;
+import straywire.logic.CompiledLogic;
+import straywire.logic.Expr;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
+import straywire.logic.Statement;
+import straywire.logic.Statement.Clause;
+import straywire.logic.Statement.Moment;
 
 /**
  * The slow, obvious twin of {@link CompiledLogic}: reads the sentences of the logic one lane at a

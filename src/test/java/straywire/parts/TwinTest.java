@@ -10,6 +10,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import straywire.logic.PartLogic;
+import straywire.logic.PinPlanes;
+import straywire.logic.PinSpec;
 
 /** 64 lanes at once give, lane by lane, what the slow twin gives. */
 class TwinTest {

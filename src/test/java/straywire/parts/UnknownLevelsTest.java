@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import straywire.logic.PartLogic;
 
 /** What a part makes of levels that nobody can tell, and where its own unknowns come from. */
 class UnknownLevelsTest {

@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import straywire.casebook.Trial;
-import straywire.diagnosis.Outlook;
 import straywire.faults.Hypothesis;
+import straywire.figures.Trial;
+import straywire.steps.Outlook;
 
 /** Of the suspects given about 70 % about 70 % are right. */
 class CalibrationTest {

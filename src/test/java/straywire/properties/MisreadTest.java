@@ -11,11 +11,11 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import straywire.casebook.SimulatedBench;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Outlook;
 import straywire.faults.Hypothesis;
 import straywire.module.Entry;
 import straywire.module.LampState;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
 
 /** One lamp misread early in a sitting seldom keeps the truth from being found. */
 class MisreadTest {

@@ -11,11 +11,11 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Outlook;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.faults.Mechanism;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
 
 /**
  * The table of priors is an estimate; the first suspect must not hang on it. A posterior is the

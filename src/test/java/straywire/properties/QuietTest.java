@@ -5,10 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import straywire.casebook.Trial;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Outlook;
+import straywire.figures.Trial;
 import straywire.module.Entry;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
 
 /** A healthy module is called healthy, whatever its memories hold at power-up. */
 class QuietTest {

@@ -6,12 +6,12 @@ import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import straywire.casebook.SimulatedBench;
-import straywire.casebook.Trial;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Outlook;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
+import straywire.figures.Trial;
 import straywire.module.Entry;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
 
 /** After the cure the sitting goes on with what is left. */
 class RepairTest {

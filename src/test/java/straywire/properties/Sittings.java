@@ -10,24 +10,24 @@ import java.util.Random;
 import java.util.TreeMap;
 import straywire.advice.RuleBase;
 import straywire.casebook.SimulatedBench;
-import straywire.casebook.Trial;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
-import straywire.diagnosis.Outlooks;
-import straywire.diagnosis.Questions;
-import straywire.diagnosis.ReadingTable;
-import straywire.diagnosis.StepSeconds;
 import straywire.faults.FaultExpansion;
 import straywire.faults.Hypothesis;
 import straywire.faults.HypothesisPairs;
 import straywire.faults.Mechanism;
 import straywire.faults.PriorsFile;
+import straywire.figures.Trial;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
+import straywire.observe.Instruments;
+import straywire.observe.ReadingTable;
+import straywire.observe.StepSeconds;
 import straywire.parts.ShippedParts;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
+import straywire.steps.Outlooks;
+import straywire.steps.Questions;
 
 /** Simulated sittings at the demo module, all from a seed. */
 final class Sittings {

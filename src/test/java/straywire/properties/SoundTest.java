@@ -7,10 +7,10 @@ import java.util.Collection;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import straywire.casebook.Trial;
-import straywire.diagnosis.Outlook.Verdict;
-import straywire.diagnosis.Unseen;
 import straywire.faults.Hypothesis;
+import straywire.figures.Trial;
+import straywire.steps.Outlook.Verdict;
+import straywire.steps.Unseen;
 
 /**
  * Followed to the tool's own stop, the true cause is in the first group; or nothing deviated in the

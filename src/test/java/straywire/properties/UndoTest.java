@@ -8,11 +8,11 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import straywire.casebook.SimulatedBench;
-import straywire.diagnosis.Diagnosis;
-import straywire.diagnosis.Instruments;
-import straywire.diagnosis.Outlook;
 import straywire.faults.Hypothesis;
 import straywire.module.Entry;
+import straywire.observe.Instruments;
+import straywire.ranking.Diagnosis;
+import straywire.steps.Outlook;
 
 /** Taking entries back, replaying them, and what an entry costs. */
 class UndoTest {

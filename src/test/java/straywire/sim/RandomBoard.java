@@ -9,6 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
+import straywire.logic.PartLogic;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.module.ChangeOver;
 import straywire.module.Contents;
 import straywire.module.Control;
@@ -25,9 +28,6 @@ import straywire.module.SeriesResistor;
 import straywire.parts.Family;
 import straywire.parts.OwnParts;
 import straywire.parts.Part;
-import straywire.parts.PartLogic;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 import straywire.parts.ShippedParts;
 
 /**

@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -18,8 +20,6 @@ import straywire.module.RailSegment;
 import straywire.module.Resistor;
 import straywire.module.SeriesResistor;
 import straywire.parts.Part;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 import straywire.parts.ShippedParts;
 
 /**

@@ -15,6 +15,9 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import straywire.logic.PartLogic;
+import straywire.logic.PinKind;
+import straywire.logic.PinPlanes;
 import straywire.module.Contact;
 import straywire.module.Contents;
 import straywire.module.End;
@@ -27,9 +30,6 @@ import straywire.module.RailSegment;
 import straywire.module.SeriesResistor;
 import straywire.parts.Family;
 import straywire.parts.Part;
-import straywire.parts.PartLogic;
-import straywire.parts.PinKind;
-import straywire.parts.PinPlanes;
 
 /**
  * The slow, obvious twin of {@link Boards}: one module under one variation, as nets of copper with
@@ -919,7 +919,7 @@ final class SlowBoard {
     return EnumSet.of(high ? Can.HIGH : Can.OPEN);
   }
 
-  /** Two words for each remembered bit of a part, as {@link straywire.parts.PartLogic} has them. */
+  /** Two words for each remembered bit of a part, as {@link straywire.logic.PartLogic} has them. */
   long[] remembered(String part) {
     return seated.stream().filter(chip -> chip.label.equals(part)).findFirst().orElseThrow().memory;
   }

@@ -14,6 +14,8 @@ import straywire.faults.Edit;
 import straywire.faults.LampEdit;
 import straywire.faults.LegEdit;
 import straywire.faults.WireEdit;
+import straywire.logic.PinKind;
+import straywire.logic.PinSpec;
 import straywire.module.Control;
 import straywire.module.End;
 import straywire.module.Fitted;
@@ -21,8 +23,6 @@ import straywire.module.Jumper;
 import straywire.module.Lamp;
 import straywire.module.Module;
 import straywire.module.Point;
-import straywire.parts.PinKind;
-import straywire.parts.PinSpec;
 
 /**
  * A module as built under some edits, written out as structural Verilog: one wire for all copper

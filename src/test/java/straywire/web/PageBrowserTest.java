@@ -28,12 +28,12 @@ import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.remote.RemoteWebDriver;
 import org.openqa.selenium.support.ui.WebDriverWait;
 import straywire.advice.RuleBase;
-import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
 import straywire.module.LogWriter;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
+import straywire.sitting.Sitting;
 
 /** The page in Debian's chromium; skipped where that or its driver is not installed. */
 @Tag("slow")

@@ -22,11 +22,11 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import straywire.advice.RuleBase;
-import straywire.bench.Sitting;
 import straywire.casebook.Workbench;
 import straywire.module.Module;
 import straywire.module.ModuleFile;
 import straywire.parts.ShippedParts;
+import straywire.sitting.Sitting;
 
 class PageServerTest {
   private static final ObjectMapper MAPPER = new ObjectMapper();
