@@ -21,8 +21,8 @@ final class TerminalSitting {
               sitting,
               terminal.writer(),
               Glyphs.of(terminal.encoding()),
-              terminal.getWidth(),
-              terminal.getHeight());
+              terminal.getColumns(),
+              terminal.getRows());
       LineReader reader =
           LineReaderBuilder.builder()
               .terminal(terminal)

@@ -3,11 +3,11 @@ package straywire.format;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.networknt.schema.JsonSchema;
-import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.Error;
+import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
-import com.networknt.schema.SpecVersion;
-import com.networknt.schema.ValidationMessage;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import java.util.Comparator;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -22,10 +22,10 @@ import org.snakeyaml.engine.v2.nodes.SequenceNode;
  */
 public final class PartSchema {
   private static final String AT = "https://straywire.invalid/schema/";
-  private static final JsonSchema SCHEMA =
-      JsonSchemaFactory.getInstance(
-              SpecVersion.VersionFlag.V202012,
-              builder -> builder.schemaMappers(m -> m.mapPrefix(AT, "classpath:schema/")))
+  private static final Schema SCHEMA =
+      SchemaRegistry.withDefaultDialect(
+              SpecificationVersion.DRAFT_2020_12,
+              builder -> builder.schemaIdResolvers(r -> r.mapPrefix(AT, "classpath:schema/")))
           .getSchema(SchemaLocation.of(AT + "part.schema.json"));
 
   private PartSchema() {}
@@ -37,13 +37,13 @@ public final class PartSchema {
    */
   public static void check(String file, String text) {
     Node root = Fields.root(file, text);
-    Optional<ValidationMessage> first =
+    Optional<Error> first =
         SCHEMA.validate(json(root)).stream()
             .min(
-                Comparator.comparing((ValidationMessage m) -> m.getInstanceLocation().toString())
-                    .thenComparing(ValidationMessage::getMessage));
+                Comparator.comparing((Error e) -> e.getInstanceLocation().toString())
+                    .thenComparing(Error::getMessage));
     if (first.isPresent()) {
-      ValidationMessage misfit = first.get();
+      Error misfit = first.get();
       Node place = root;
       for (int i = 0; i < misfit.getInstanceLocation().getNameCount(); i++) {
         place = inside(place, misfit.getInstanceLocation().getName(i));

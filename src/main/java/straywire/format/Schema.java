@@ -1,14 +1,11 @@
 package straywire.format;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.networknt.schema.JsonSchema;
-import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SchemaLocation;
-import com.networknt.schema.SpecVersion;
-import com.networknt.schema.ValidationMessage;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import java.util.Comparator;
 import java.util.Optional;
-import java.util.Set;
 
 /** The JSON Schemas of {@code docs/schema}, loaded when first asked. */
 public enum Schema {
@@ -26,24 +23,24 @@ public enum Schema {
 
   /** One line on the first place, in path order, where the schema does not fit. */
   public Optional<String> firstProblem(JsonNode json) {
-    Set<ValidationMessage> messages = Loaded.schema(this).validate(json);
-    return messages.stream()
+    return Loaded.schema(this).validate(json).stream()
         .min(
-            Comparator.comparing((ValidationMessage m) -> m.getInstanceLocation().toString())
-                .thenComparing(ValidationMessage::getMessage))
+            Comparator.comparing(
+                    (com.networknt.schema.Error e) -> e.getInstanceLocation().toString())
+                .thenComparing(com.networknt.schema.Error::getMessage))
         .map(m -> "does not fit docs/schema/" + title + ".schema.json: " + m.getMessage());
   }
 
   /** Costs the loading of the validator; so it stands apart. */
   private static final class Loaded {
     private static final String AT = "https://straywire.invalid/schema/";
-    private static final JsonSchemaFactory FACTORY =
-        JsonSchemaFactory.getInstance(
-            SpecVersion.VersionFlag.V202012,
-            builder -> builder.schemaMappers(m -> m.mapPrefix(AT, "classpath:schema/")));
+    private static final SchemaRegistry REGISTRY =
+        SchemaRegistry.withDefaultDialect(
+            SpecificationVersion.DRAFT_2020_12,
+            builder -> builder.schemaIdResolvers(r -> r.mapPrefix(AT, "classpath:schema/")));
 
-    static JsonSchema schema(Schema which) {
-      return FACTORY.getSchema(SchemaLocation.of(AT + which.title + ".schema.json"));
+    static com.networknt.schema.Schema schema(Schema which) {
+      return REGISTRY.getSchema(SchemaLocation.of(AT + which.title + ".schema.json"));
     }
   }
 }

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.networknt.schema.JsonSchema;
-import com.networknt.schema.JsonSchemaFactory;
-import com.networknt.schema.SpecVersion;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -25,11 +25,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class DialogueTest {
   private static final ObjectMapper JSON = new ObjectMapper();
-  private static final JsonSchema SCHEMA = schema();
+  private static final Schema SCHEMA = schema();
 
-  private static JsonSchema schema() {
+  private static Schema schema() {
     try {
-      return JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
+      return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
           .getSchema(Files.readString(Path.of("docs", "schema", "dialogue.schema.json")));
     } catch (IOException e) {
       throw new IllegalStateException(e);
