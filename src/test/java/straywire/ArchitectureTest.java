@@ -33,6 +33,7 @@ class ArchitectureTest {
           "sim",
           "faults",
           "advice",
+          "saying",
           "review",
           "observe",
           "symptoms",

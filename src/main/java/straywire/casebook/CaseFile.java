@@ -74,7 +74,7 @@ public final class CaseFile {
       if (entry instanceof Entry.Symptom s) {
         List<Integer> about =
             s.entries().stream().filter(numbers::containsKey).map(numbers::get).toList();
-        entry = new Entry.Symptom(s.symptom(), s.place(), s.answer(), about);
+        entry = new Entry.Symptom(s.symptom(), s.place(), s.answer(), about, s.asked());
       }
       entries.add(entry);
       numbers.put(line.number(), entries.size());

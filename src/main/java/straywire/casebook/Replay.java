@@ -5,14 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import straywire.advice.Weigh;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
 import straywire.module.Module;
 import straywire.ranking.Diagnosis;
-import straywire.symptoms.SymptomScores;
-import straywire.symptoms.SymptomWeights;
 
 /**
  * A diagnosis that follows a bench log, weighed by the rules. Only what changed is taken in anew:
@@ -24,8 +23,12 @@ public final class Replay {
   private final Diagnosis diagnosis;
   private final List<Fed> fed = new ArrayList<>();
 
-  /** An entry as taken in, with what the rules made of it then. */
-  private record Fed(BenchLog.Line line, List<Weigh> weights) {
+  /**
+   * An entry as taken in, with what the rules made of it then.
+   *
+   * @param told reported unasked before it since the last repair, when it is a symptom
+   */
+  private record Fed(BenchLog.Line line, List<Weigh> weights, List<Entry.Symptom> told) {
     /** Natural log weight of each hypothesis by rule. */
     double byRule(Module module, Hypothesis hypothesis) {
       return weights.stream()
@@ -60,11 +63,8 @@ public final class Replay {
   /** Natural log weight of each hypothesis from what is not simulated along the log. */
   private ToDoubleFunction<Hypothesis> logWeights(Fed next) {
     Module module = workbench.module();
-    if (next.line().entry() instanceof Entry.Symptom answer
-        && SymptomScores.leavesMemoryUnknown(answer)) {
-      SymptomWeights computed = workbench.symptoms().weights(answer);
-      computed.prepare(workbench.hypotheses());
-      return h -> next.byRule(module, h) + computed.applyAsDouble(h);
+    if (next.line().entry() instanceof Entry.Symptom answer) {
+      return workbench.symptoms().weights(answer, next.told(), h -> next.byRule(module, h));
     }
     return h -> next.byRule(module, h);
   }
@@ -76,9 +76,20 @@ public final class Replay {
         .advise(workbench.module(), log, List.of(), Map.of())
         .weights()
         .forEach(w -> weights.computeIfAbsent(w.entry(), n -> new ArrayList<>()).add(w));
-    return log.standing().stream()
-        .map(line -> new Fed(line, weights.getOrDefault(line.number(), List.of())))
-        .toList();
+    List<Fed> wanted = new ArrayList<>();
+    List<Entry.Symptom> told = List.of();
+    for (BenchLog.Line line : log.standing()) {
+      Entry entry = line.entry();
+      boolean speaks = entry instanceof Entry.Symptom;
+      List<Weigh> byRule = weights.getOrDefault(line.number(), List.of());
+      wanted.add(new Fed(line, byRule, speaks ? told : List.of()));
+      if (entry instanceof Entry.Repaired || entry instanceof Entry.Exchanged) {
+        told = List.of();
+      } else if (entry instanceof Entry.Symptom symptom && symptom.volunteered()) {
+        told = Stream.concat(told.stream(), Stream.of(symptom)).toList();
+      }
+    }
+    return wanted;
   }
 
   public Diagnosis diagnosis() {

@@ -259,7 +259,8 @@ public final class SimulatedBench {
     } else {
       // No simulation shows what such questions are about.
       Step.Ask ask = (Step.Ask) step;
-      entries.add(new Entry.Symptom(ask.symptom(), ask.place(), Entry.Answer.UNKNOWN, List.of()));
+      entries.add(
+          new Entry.Symptom(ask.symptom(), ask.place(), Entry.Answer.UNKNOWN, List.of(), true));
     }
     return entries;
   }

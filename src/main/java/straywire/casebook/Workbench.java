@@ -1,5 +1,6 @@
 package straywire.casebook;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,6 +16,7 @@ import straywire.observe.RankingNumbers;
 import straywire.observe.ReadingTable;
 import straywire.observe.StepSeconds;
 import straywire.ranking.Diagnosis;
+import straywire.saying.Hearing;
 import straywire.sim.Wiring;
 import straywire.steps.Outlooks;
 import straywire.steps.Questions;
@@ -34,6 +36,7 @@ public final class Workbench {
   private final StepSeconds seconds;
   private final Outlooks outlooks;
   private final SymptomScores symptoms;
+  private final Optional<Path> words;
 
   /** With the tables that ship with the program. */
   public Workbench(Module module, RuleBase rules) {
@@ -43,6 +46,22 @@ public final class Workbench {
   /** With tables of one's own. */
   public Workbench(
       Module module, RuleBase rules, Priors priors, StepSeconds seconds, RankingNumbers numbers) {
+    this(module, rules, priors, seconds, numbers, Optional.empty());
+  }
+
+  /**
+   * With words of one's own as well.
+   *
+   * @param words file in place of the shipped table of words
+   */
+  public Workbench(
+      Module module,
+      RuleBase rules,
+      Priors priors,
+      StepSeconds seconds,
+      RankingNumbers numbers,
+      Optional<Path> words) {
+    this.words = words;
     table = ReadingTable.shipped(numbers);
     this.module = module;
     this.rules = rules;
@@ -90,6 +109,11 @@ public final class Workbench {
   /** Holds answers against the entries they name. */
   public SymptomCheck symptomCheck() {
     return new SymptomCheck(symptoms);
+  }
+
+  /** Understands free words about this module. */
+  public Hearing hearing() {
+    return new Hearing(module, id -> !SymptomScores.computes(id) || symptoms.offers(id, ""), words);
   }
 
   /** A diagnosis of which nothing was seen yet. */

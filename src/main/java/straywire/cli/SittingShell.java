@@ -11,10 +11,14 @@ import straywire.format.BadEntry;
 import straywire.format.Nearest;
 import straywire.module.BenchLog;
 import straywire.module.Control;
+import straywire.module.Entry;
 import straywire.module.EntryWords;
 import straywire.module.Labels;
 import straywire.module.Module;
 import straywire.module.Word;
+import straywire.saying.Heard;
+import straywire.saying.Hearing;
+import straywire.saying.Meaning;
 import straywire.sitting.ExpectedLevels;
 import straywire.sitting.Sitting;
 import straywire.sitting.Situation;
@@ -24,8 +28,24 @@ import straywire.sitting.Situation.Stage;
 final class SittingShell {
   static final List<String> WORDS =
       List.of(
-          "help", "next", "more", "why", "show", "levels", "hidden", "repair", "accept", "undo",
-          "log", "finish", "quit");
+          "help",
+          "symptoms",
+          "next",
+          "more",
+          "why",
+          "show",
+          "levels",
+          "hidden",
+          "repair",
+          "accept",
+          "undo",
+          "log",
+          "finish",
+          "quit");
+
+  private static final String WHAT_DO_YOU_NOTICE =
+      "What do you notice? Say it in words of your own, pick from symptoms, or follow the next step:"
+          + " nothing yet, guide me.";
 
   private static final int EXAMPLES = 5;
 
@@ -35,6 +55,11 @@ final class SittingShell {
   private final PrintWriter out;
   private final Screen screen;
   private final Glyphs glyphs;
+  private final Hearing hearing;
+
+  /** What the last line may have meant, to pick from by number. */
+  private List<Meaning> choices = List.of();
+
   private boolean over;
 
   SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs) {
@@ -54,6 +79,7 @@ final class SittingShell {
     module = sitting.workbench().module();
     typed = new EntryWords(module, SymptomTable.shipped().ids());
     screen = new Screen(out, module, glyphs, columns, rows);
+    hearing = sitting.workbench().hearing();
   }
 
   /** Says what the sitting is about and how it stands. */
@@ -62,7 +88,8 @@ final class SittingShell {
     screen.answer(
         module.title()
             + (entries == 0 ? "." : ", resumed after entry " + entries + ".")
-            + " Type help for help.",
+            + " Type help for help."
+            + (entries == 0 ? " " + WHAT_DO_YOU_NOTICE : ""),
         List.of(),
         sitting.now(),
         sitting.log());
@@ -102,6 +129,12 @@ final class SittingShell {
   }
 
   private void done(String line) {
+    List<Meaning> offered = choices;
+    choices = List.of();
+    if (!offered.isEmpty() && line.matches("[0-9]{1,3}")) {
+      pick(offered, Integer.parseInt(line));
+      return;
+    }
     int space = line.indexOf(' ');
     String first = space < 0 ? line : line.substring(0, space);
     String rest = space < 0 ? "" : line.substring(space + 1).strip();
@@ -112,7 +145,101 @@ final class SittingShell {
     String small = first.toLowerCase(Locale.ROOT);
     boolean known = WORDS.contains(small) || typed.verbs().contains(small);
     String word = known ? small : first;
-    command(word, rest, (word + " " + rest).strip());
+    String whole = (word + " " + rest).strip();
+    if (typed.verbs().contains(word)) {
+      entry(word, rest, whole);
+    } else if (heardInstead(word, rest, line)) {
+      hear(line, new BadEntry("nothing is called " + word));
+    } else {
+      command(word, rest, whole);
+    }
+  }
+
+  /** Commands that stand alone are free words when more follows, and so is any sign of danger. */
+  private boolean heardInstead(String word, String rest, String line) {
+    boolean standsAlone = !List.of("show", "levels", "undo", "repaired").contains(word);
+    boolean more = WORDS.contains(word) && !rest.isEmpty() && standsAlone;
+    return more || !hearing.danger(line).isEmpty();
+  }
+
+  /** An entry, or words that begin like one; danger is heard in a note as well. */
+  private void entry(String word, String rest, String line) {
+    if (word.equals("repaired")) {
+      repaired(line, rest);
+      return;
+    }
+    Entry entry;
+    try {
+      entry = typed.parse(line);
+    } catch (BadEntry e) {
+      alternatives(line, e);
+      return;
+    }
+    List<Entry> entries = new ArrayList<>(List.of(entry));
+    if (entry instanceof Entry.Note) {
+      hearing.danger(line).stream()
+          .filter(danger -> danger.answer() == Entry.Answer.YES)
+          .forEach(entries::add);
+    }
+    entered(sitting.enter(entries));
+  }
+
+  /** An entry gone wrong is said to be one; that it may be free words is offered, never taken. */
+  private void alternatives(String line, BadEntry wrong) {
+    boolean sentence = line.matches("\\D+\\s\\D+\\s\\D+");
+    if (!sentence || !(hearing.hear(line) instanceof Heard.Clear clear)) {
+      throw wrong;
+    }
+    screen.line("  " + wrong.getMessage());
+    screen.line("Or it means this; type its number:");
+    offer(clear.meanings());
+  }
+
+  /** Takes free words; throws what was wrong with them as anything else when they mean nothing. */
+  private void hear(String line, BadEntry otherwise) {
+    Heard heard = hearing.hear(line);
+    if (heard instanceof Heard.Clear clear) {
+      mean(clear.meanings());
+    } else if (heard instanceof Heard.Several several) {
+      screen.line("That may mean one of these; type its number:");
+      offer(several.meanings());
+    } else {
+      throw otherwise;
+    }
+  }
+
+  private void mean(List<Meaning> meanings) {
+    List<Entry> told = new ArrayList<>();
+    for (Meaning meaning : meanings) {
+      if (meaning instanceof Meaning.Told t) {
+        told.add(t.entry());
+        screen.line("Heard: " + t.words() + ". undo takes it back.");
+      }
+    }
+    if (!told.isEmpty()) {
+      entered(sitting.enterTogether(told));
+    } else if (meanings.get(0) instanceof Meaning.Help help) {
+      if (List.of("next", "symptoms", "help").contains(help.command())) {
+        command(help.command(), "", help.command());
+      } else {
+        screen.line("For that type " + help.command() + ".");
+      }
+    }
+  }
+
+  private void offer(List<Meaning> meanings) {
+    for (int i = 0; i < meanings.size(); i++) {
+      screen.hanging(String.format(Locale.ROOT, "  %3d  ", i + 1), meanings.get(i).words());
+    }
+    choices = meanings;
+  }
+
+  private void pick(List<Meaning> offered, int number) {
+    if (number < 1 || number > offered.size()) {
+      choices = offered;
+      throw new BadEntry("expected a number from 1 to " + offered.size() + ", got " + number);
+    }
+    mean(List.of(offered.get(number - 1)));
   }
 
   private void command(String word, String rest, String line) {
@@ -120,6 +247,10 @@ final class SittingShell {
       case "" -> screen.next(now());
       case "?" -> entered(List.of(sitting.skip()));
       case "help" -> help();
+      case "symptoms" -> {
+        screen.line("What makes sense at this module; type its number:");
+        offer(hearing.all());
+      }
       case "next" -> screen.next(now());
       case "more" -> screen.others(now());
       case "why" -> {
@@ -136,8 +267,7 @@ final class SittingShell {
       case "log" -> sitting.log().lines().forEach(screen::entry);
       case "finish" -> entered(List.of(sitting.finish()));
       case "quit" -> over = true;
-      case "repaired" -> repaired(line, rest);
-      default -> entryOrAnswer(line, word);
+      default -> answer(line, word);
     }
   }
 
@@ -151,11 +281,7 @@ final class SittingShell {
     screen.answer("", entered, now(), sitting.log());
   }
 
-  private void entryOrAnswer(String line, String word) {
-    if (typed.verbs().contains(word)) {
-      entered(List.of(sitting.enter(typed.parse(line))));
-      return;
-    }
+  private void answer(String line, String word) {
     List<String> known = new ArrayList<>(typed.verbs());
     known.addAll(WORDS);
     try {
@@ -165,9 +291,19 @@ final class SittingShell {
         throw new BadEntry("to say that repair " + word + " was made, type repaired " + word);
       }
       boolean meantAsWord = word.length() > 3 && Nearest.to(word, known).isPresent();
-      throw meantAsWord || now().next().isEmpty()
-          ? new BadEntry("nothing is called " + word + Nearest.hint(word, known))
-          : e;
+      BadEntry otherwise =
+          meantAsWord || now().next().isEmpty()
+              ? new BadEntry("nothing is called " + word + Nearest.hint(word, known))
+              : e;
+      if (meantAsWord && (!line.contains(" ") || line.matches(".*\\d.*"))) {
+        throw otherwise;
+      }
+      boolean plain = !meantAsWord && line.matches(".*\\p{Alpha}{3}.*") && line.contains(" ");
+      hear(
+          line,
+          plain
+              ? new BadEntry(otherwise.getMessage() + "; symptoms lists what can be reported")
+              : otherwise);
     }
   }
 
@@ -242,6 +378,7 @@ final class SittingShell {
     Map<String, String> words = new TreeMap<>();
     words.put("ok; but R3; ok", "looks as expected, one lamp otherwise, several rounds in a line");
     words.put("?", "don't know: ask something else");
+    words.put("symptoms", "what can be reported of this module, picked by number");
     words.put("next", "the step asked for, again (so does an empty line)");
     words.put("more", "other steps worth taking");
     words.put("why", "the reasons of the leading suspects");
@@ -256,6 +393,7 @@ final class SittingShell {
     words.put("log, quit", "all entries; leave, to go on later");
     screen.line("Answer the step in its own short way, or say what you did or saw. Five examples:");
     examples().forEach(e -> out.println("    " + e));
+    screen.line("Or say what you notice in words of your own, such as: nothing lights up.");
     screen.line("Entries start with: " + String.join(", ", typed.verbs()) + ".");
     words.forEach(
         (word, what) -> screen.hanging(String.format(Locale.ROOT, "    %-38s ", word), what));

@@ -34,6 +34,7 @@ import straywire.format.Nearest;
       SitCommand.class,
       PageCommand.class,
       RankCommand.class,
+      TellCommand.class,
       LevelsCommand.class,
       DialogueCommand.class,
       PartCommand.class,

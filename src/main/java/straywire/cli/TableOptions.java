@@ -18,7 +18,8 @@ import straywire.observe.StepSeconds;
 
 /** The tables that a user may copy and change. */
 final class TableOptions {
-  private static final List<String> NAMES = List.of("priors.yaml", "seconds.yaml", "ranking.yaml");
+  private static final List<String> NAMES =
+      List.of("priors.yaml", "seconds.yaml", "ranking.yaml", "words.yaml");
 
   @Option(
       names = "--priors",
@@ -36,7 +37,8 @@ final class TableOptions {
       names = "--tables",
       paramLabel = "FOLDER",
       description =
-          "a folder with your copies of priors.yaml, seconds.yaml and ranking.yaml, any of them")
+          "a folder with your copies of priors.yaml, seconds.yaml, ranking.yaml and words.yaml, any"
+              + " of them")
   private Optional<Path> tables = Optional.empty();
 
   /** The file given by itself, or else the one of that name in the folder of tables, if it is. */
@@ -59,7 +61,8 @@ final class TableOptions {
         copy(Optional.empty(), "ranking.yaml")
             .map(RankingNumbers::over)
             .orElseGet(RankingNumbers::shipped);
-    return new Workbench(module, rules, frequencies, times, numbers);
+    return new Workbench(
+        module, rules, frequencies, times, numbers, copy(Optional.empty(), "words.yaml"));
   }
 
   /** A misspelt file would go unnoticed: every YAML file of the folder must be a table. */

@@ -94,11 +94,22 @@ public sealed interface Entry {
    * @param symptom id from the symptom table
    * @param place lamp word, part or other label it is about; empty for the whole module
    * @param entries numbers of log entries the answer is about; empty when about work not logged
+   * @param asked whether the question was put; what nobody asked about was chosen by the person
    */
-  record Symptom(String symptom, String place, Answer answer, List<Integer> entries)
+  record Symptom(String symptom, String place, Answer answer, List<Integer> entries, boolean asked)
       implements Entry {
     public Symptom {
       entries = List.copyOf(entries);
+    }
+
+    /** Nobody asked. */
+    public Symptom(String symptom, String place, Answer answer, List<Integer> entries) {
+      this(symptom, place, answer, entries, false);
+    }
+
+    /** Reported unasked, out of all that could have been reported, and not of entries. */
+    public boolean volunteered() {
+      return answer == Answer.YES && entries.isEmpty() && !asked;
     }
 
     @Override

@@ -116,7 +116,7 @@ public final class EntryFormat {
     all.add(
         new Form<>(
             Entry.Symptom.class,
-            List.of("symptom", "place", "answer", "entries"),
+            List.of("symptom", "place", "answer", "entries", "asked"),
             this::readSymptom,
             EntryFormat::writeSymptom));
     all.add(
@@ -247,7 +247,8 @@ public final class EntryFormat {
         Wording.symptom(fields.text("symptom")),
         place,
         EnumWords.of(Entry.Answer.class, answer),
-        fields.has("entries") ? fields.integers("entries", 1) : List.of());
+        fields.has("entries") ? fields.integers("entries", 1) : List.of(),
+        fields.has("asked") && fields.yesNo("asked"));
   }
 
   private static void writeSymptom(Entry.Symptom symptom, ObjectNode object) {
@@ -259,6 +260,9 @@ public final class EntryFormat {
     if (!symptom.entries().isEmpty()) {
       ArrayNode entries = object.putArray("entries");
       symptom.entries().forEach(entries::add);
+    }
+    if (symptom.asked()) {
+      object.put("asked", true);
     }
   }
 

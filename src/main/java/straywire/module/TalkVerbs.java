@@ -11,6 +11,9 @@ import straywire.format.Nearest;
 final class TalkVerbs {
   private static final String NOTHING = "nothing";
 
+  /** Behind an answer whose question was put. */
+  private static final String ASKED = "asked";
+
   private final Module module;
   private final Labels labels;
   private final List<String> symptoms;
@@ -118,10 +121,14 @@ final class TalkVerbs {
     }
     String answer = typed.more() ? typed.oneOf(answers) : EnumWords.word(Entry.Answer.YES);
     List<Integer> entries = new ArrayList<>();
+    boolean asked = typed.more() && typed.peek().equals(ASKED);
+    if (asked) {
+      typed.next(ASKED);
+    }
     while (typed.more()) {
       entries.add(typed.number());
     }
-    return new Entry.Symptom(id, place, EnumWords.of(Entry.Answer.class, answer), entries);
+    return new Entry.Symptom(id, place, EnumWords.of(Entry.Answer.class, answer), entries, asked);
   }
 
   private static String symptom(Entry.Symptom symptom) {
@@ -130,6 +137,9 @@ final class TalkVerbs {
       words.add(symptom.place());
     }
     words.add(EnumWords.word(symptom.answer()));
+    if (symptom.asked()) {
+      words.add(ASKED);
+    }
     symptom.entries().forEach(n -> words.add(String.valueOf(n)));
     return String.join(" ", words);
   }

@@ -14,6 +14,7 @@ import straywire.observe.RankingNumber;
 import straywire.observe.ReadingTable;
 import straywire.sim.BoardState;
 import straywire.sim.Wiring;
+import straywire.symptoms.SymptomWeights;
 
 /**
  * The posterior over everything that may be wrong, kept along a bench log. A repair starts a new
@@ -224,6 +225,9 @@ public final class Diagnosis {
   /** An entry with what rules and symptoms say of it: natural log weight of each hypothesis. */
   private record Fed(Entry entry, ToDoubleFunction<Hypothesis> weights) {
     void into(Bank bank) {
+      if (weights instanceof SymptomWeights symptom) {
+        symptom.prepare(bank.hypotheses);
+      }
       double[] logs = bank.hypotheses.stream().mapToDouble(weights).toArray();
       bank.accept(entry, logs);
     }

@@ -27,6 +27,8 @@ import straywire.module.EntryFormat;
 import straywire.module.Fitted;
 import straywire.module.Labels;
 import straywire.module.Module;
+import straywire.saying.Heard;
+import straywire.saying.Meaning;
 
 /**
  * A sitting driven by a program: one JSON object a line in, one line out for each. Described, with
@@ -49,6 +51,7 @@ public final class Dialogue {
       List.of(
           "outlook",
           "next",
+          "symptoms",
           "dont-know",
           "accept",
           "undo",
@@ -114,6 +117,7 @@ public final class Dialogue {
     module.parts().forEach((label, part) -> parts.put(label, part.part().type()));
     ObjectNode hello = versioned();
     hello.set("module", about);
+    hello.put("asks", "What do you notice?");
     hello.set("state", state());
     return hello;
   }
@@ -167,9 +171,10 @@ public final class Dialogue {
       throw new BadEntry(
           "version " + asked.get("v") + " of the dialogue is unknown; this one is " + VERSION);
     }
-    List<String> kinds = List.of("entry", "answer", "command").stream().filter(asked::has).toList();
+    List<String> kinds =
+        List.of("entry", "answer", "words", "command").stream().filter(asked::has).toList();
     if (kinds.size() != 1) {
-      throw new BadEntry("expected exactly one of entry, answer, command");
+      throw new BadEntry("expected exactly one of entry, answer, words, command");
     }
     if (asked.has("entry")) {
       allow(asked, "entry");
@@ -179,7 +184,48 @@ public final class Dialogue {
       allow(asked, "answer");
       return entered(answered(asked));
     }
+    if (asked.has("words")) {
+      allow(asked, "words");
+      return words(asked.get("words").asText());
+    }
     return commanded(asked);
+  }
+
+  /** Free words: entered when they are clear, else what they may mean. */
+  private ObjectNode words(String said) {
+    Heard heard = sitting.workbench().hearing().hear(said);
+    if (heard instanceof Heard.Nothing) {
+      throw new BadEntry(
+          "words: nothing known is meant by \"" + said + "\"; the command symptoms lists all");
+    }
+    if (heard instanceof Heard.Several several) {
+      ObjectNode answer = JSON.objectNode();
+      answer.set("pick", meanings(several.meanings()));
+      return answer;
+    }
+    List<Meaning> meanings = ((Heard.Clear) heard).meanings();
+    List<Entry> told = new ArrayList<>();
+    for (Meaning meaning : meanings) {
+      if (meaning instanceof Meaning.Told t) {
+        told.add(t.entry());
+      }
+    }
+    ObjectNode answer = told.isEmpty() ? JSON.objectNode() : entered(sitting.enterTogether(told));
+    answer.set("heard", meanings(meanings));
+    return answer;
+  }
+
+  private ArrayNode meanings(List<Meaning> meanings) {
+    ArrayNode all = JSON.arrayNode();
+    for (Meaning meaning : meanings) {
+      ObjectNode one = all.addObject().put("words", meaning.words());
+      if (meaning instanceof Meaning.Told told) {
+        one.set("entry", format.write(told.entry()));
+      } else if (meaning instanceof Meaning.Help help) {
+        one.put("help", help.command());
+      }
+    }
+    return all;
   }
 
   /** A short answer as typed, the reading as an entry, or all readings of a round as a list. */
@@ -235,6 +281,8 @@ public final class Dialogue {
     return switch (command) {
       case "outlook" -> JSON.objectNode().set("state", state());
       case "next" -> next();
+      case "symptoms" ->
+          JSON.objectNode().set("symptoms", meanings(sitting.workbench().hearing().all()));
       case "dont-know" -> entered(List.of(sitting.skip()));
       case "accept" -> entered(List.of(sitting.accept()));
       case "undo" -> undone();

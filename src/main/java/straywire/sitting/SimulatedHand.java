@@ -65,7 +65,7 @@ public final class SimulatedHand {
       return new Entry.Probed(w.point(), bench.probe(w.point()));
     }
     if (wanted instanceof Wanted.Noticed w) {
-      return new Entry.Symptom(w.symptom(), w.place(), Entry.Answer.UNKNOWN, List.of());
+      return new Entry.Symptom(w.symptom(), w.place(), Entry.Answer.UNKNOWN, List.of(), true);
     }
     Step step = new Step.Exchange(wanted instanceof Wanted.Done w ? w.part() : "");
     if (wanted instanceof Wanted.Joined w) {

@@ -279,7 +279,7 @@ public sealed interface Wanted {
 
     /** The entry for an answer; "unknown" is an answer as well. */
     Entry answer(Entry.Answer answer) {
-      return new Entry.Symptom(symptom, place, answer, List.of());
+      return new Entry.Symptom(symptom, place, answer, List.of(), true);
     }
 
     @Override

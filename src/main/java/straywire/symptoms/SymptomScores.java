@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.WeakHashMap;
+import java.util.function.ToDoubleFunction;
 import straywire.advice.SymptomEntry;
 import straywire.advice.SymptomTable;
 import straywire.faults.Edit;
@@ -13,6 +14,8 @@ import straywire.faults.Hypothesis;
 import straywire.faults.VariationOf;
 import straywire.module.Entry;
 import straywire.module.Module;
+import straywire.observe.RankingNumber;
+import straywire.observe.RankingNumbers;
 import straywire.observe.ReadingTable;
 import straywire.sim.Boards;
 import straywire.sim.Variation;
@@ -33,6 +36,7 @@ public final class SymptomScores {
   private final Module module;
   private final Wiring wiring;
   private final VariationOf compiler;
+  private final ReadingTable table;
   private final SymptomTable symptoms = SymptomTable.shipped();
   private final SymptomDraws draws;
   private final List<SymptomRoles> roles;
@@ -50,6 +54,7 @@ public final class SymptomScores {
   public SymptomScores(Module module, Wiring wiring, ReadingTable table, long seed) {
     this.module = module;
     this.wiring = wiring;
+    this.table = table;
     compiler = new VariationOf(wiring);
     draws = new SymptomDraws(table, seed);
     roles = new ArrayList<>();
@@ -169,7 +174,18 @@ public final class SymptomScores {
 
   /** What an answer that is not about logged entries says of each hypothesis. */
   public SymptomWeights weights(Entry.Symptom entry) {
-    return new SymptomWeights(this, entry);
+    return weights(entry, List.of(), hypothesis -> 0);
+  }
+
+  /**
+   * The same for one of several answers.
+   *
+   * @param before reported unasked since the last repair
+   * @param byRule what rules say of the entry, as natural logs
+   */
+  public SymptomWeights weights(
+      Entry.Symptom entry, List<Entry.Symptom> before, ToDoubleFunction<Hypothesis> byRule) {
+    return new SymptomWeights(this, entry, before, byRule);
   }
 
   static double log(double yes, Entry.Answer answer) {
@@ -178,6 +194,61 @@ public final class SymptomScores {
       case NO -> Math.log(1 - yes);
       case UNKNOWN -> 0;
     };
+  }
+
+  /**
+   * Probability of what a person reports unasked, under each hypothesis. What is there is reported
+   * alike often, and with the rate of mistaken reports anything is. What shows nothing, such as a
+   * sound module, seldom draws a first complaint, and a further one by mistake only.
+   *
+   * @param before other things reported already, which would not be said again
+   */
+  double[] told(List<Hypothesis> hypotheses, Entry.Symptom said, List<Entry.Symptom> before) {
+    SymptomPredicate about = predicate(said.symptom());
+    double[] there = new double[hypotheses.size()];
+    double[] left = new double[hypotheses.size()];
+    int reports = 0;
+    for (Kept kept : grounds()) {
+      compute(kept, hypotheses);
+      for (SymptomPredicate predicate : SymptomPredicate.values()) {
+        if (!predicate.normal() && kept.ground().offers(predicate)) {
+          reports++;
+          if (before.stream().noneMatch(s -> s.symptom().equals(predicate.id()))) {
+            add(left, hypotheses, new Spot(kept, kept.ground().at(predicate)));
+          }
+        }
+      }
+    }
+    for (Spot spot : spots(about, said.place())) {
+      add(there, hypotheses, spot);
+    }
+    double mistaken = table.numbers().of(RankingNumber.MISTAKEN_REPORT);
+    boolean first = before.stream().noneMatch(SymptomWeights::abnormal);
+    double least = first ? table.numbers().of(RankingNumber.SOUND_COMPLAINT) : mistaken;
+    double[] told = new double[there.length];
+    for (int h = 0; h < told.length; h++) {
+      double something = Math.min(1, left[h]);
+      double rightly = (1 - mistaken) * something;
+      double share = there[h] == 0 ? 0 : Math.min(1, there[h] / Math.max(left[h], there[h]));
+      double chosen = rightly * share + (1 - rightly) / Math.max(1, reports);
+      told[h] = Math.max(least, something) * chosen;
+    }
+    return told;
+  }
+
+  private static void add(double[] sums, List<Hypothesis> hypotheses, Spot spot) {
+    for (int h = 0; h < sums.length; h++) {
+      sums[h] += beyondFloor(spot.kept().byEdits().get(hypotheses.get(h).edits())[spot.at()]);
+    }
+  }
+
+  /** A share without the least probability of either answer to a question. */
+  private static double beyondFloor(double yes) {
+    return Math.max(0, (yes - SymptomGround.FLOOR) / (1 - 2 * SymptomGround.FLOOR));
+  }
+
+  RankingNumbers numbers() {
+    return table.numbers();
   }
 
   private void compute(Kept kept, List<Hypothesis> hypotheses) {

@@ -51,6 +51,31 @@ class CommandsTest {
   }
 
   @Test
+  void wordsInOneLineGiveARanking() throws IOException {
+    CommandRun text = CommandRun.of("tell", "beat-memory", "bus", "never", "releases");
+    assertThat(text.code()).isZero();
+    assertThat(text.out())
+        .contains("  1  symptom bus-never-releases bus yes")
+        .contains("The switch drive (drive the bus (low drives)) is closed");
+    CommandRun json = CommandRun.of("tell", "beat-memory", "--json", "it smells burnt");
+    JsonNode state = new ObjectMapper().readTree(json.out());
+    assertThat(json.out().lines()).hasSize(1);
+    assertThat(state.at("/heard/0/symptom").asText()).isEqualTo("smell");
+    assertThat(state.at("/suspects/0/faults/0/id").asText()).isNotEqualTo("nothing-wrong");
+  }
+
+  @Test
+  void wordsThatMayMeanSeveralThingsAreListedAndPicked() {
+    CommandRun list = CommandRun.of("tell", "beat-memory", "bits are reversed");
+    assertThat(list.out().lines()).hasSize(3);
+    CommandRun picked = CommandRun.of("tell", "beat-memory", "bits are reversed", "--pick", "2");
+    assertThat(picked.out()).contains("symptom reversed-nibble yes");
+    CommandRun none = CommandRun.of("tell", "beat-memory", "frobnicate the zither");
+    assertThat(none.code()).isEqualTo(ExitCode.BAD_INPUT.number());
+    assertThat(none.err()).contains("reports nothing known here");
+  }
+
+  @Test
   void withoutAMeterNoMeasuringIsAskedFor() throws IOException {
     CommandRun run =
         CommandRun.of("rank", opening(11).toString(), "--json", "--instruments", "lamps");
@@ -218,7 +243,7 @@ class CommandsTest {
         .isEqualTo(
             "straywire: "
                 + own.resolve("rankings.yaml")
-                + ": no table is called so; there are priors.yaml, seconds.yaml, ranking.yaml\n");
+                + ": no table is called so; there are priors.yaml, seconds.yaml, ranking.yaml, words.yaml\n");
   }
 
   @Test

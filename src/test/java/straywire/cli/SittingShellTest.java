@@ -72,6 +72,80 @@ class SittingShellTest {
     assertThat(sitting.log().lines()).isEmpty();
   }
 
+  private List<String> standing() {
+    EntryWords words = new EntryWords(WORKBENCH.module());
+    return sitting.log().standing().stream().map(line -> words.print(line.entry())).toList();
+  }
+
+  @Test
+  void freeWordsAreShownBackAsAnEntryThatCanBeUndone() {
+    assertThat(say("bus never releases"))
+        .contains("Heard: bus: the bus is never released. undo takes it back.\n")
+        .contains("  1  symptom bus-never-releases bus yes\n");
+    say("undo");
+    assertThat(sitting.log().standing()).isEmpty();
+  }
+
+  @Test
+  void whatMayMeanSeveralThingsIsPickedByNumber() {
+    assertThat(say("bits are reversed"))
+        .startsWith("That may mean one of these; type its number:\n")
+        .contains("    2  one half of the word is reversed\n");
+    assertThat(sitting.log().lines()).isEmpty();
+    assertThat(say("7")).isEqualTo("  expected a number from 1 to 2, got 7\n");
+    say("2");
+    assertThat(standing()).containsExactly("symptom reversed-nibble yes");
+  }
+
+  @Test
+  void twoThingsInOneLineAreUndoneTogether() {
+    say("the bus never releases, and U2 is hot");
+    assertThat(standing())
+        .containsExactly("symptom bus-never-releases bus yes", "symptom chip-warm U2 yes");
+    say("undo");
+    assertThat(standing()).isEmpty();
+  }
+
+  @Test
+  void signsOfDangerAreHeardInALineOfAnyKind() {
+    assertThat(say("note there was smoke from U1")).contains("STOP: Disconnect the supply");
+    assertThat(standing()).containsExactly("note there was smoke from U1", "symptom smell U1 yes");
+    say("why is U2 hot");
+    assertThat(standing()).contains("symptom chip-warm U2 yes");
+  }
+
+  @Test
+  void anEntryGoneWrongIsNeverTakenForASymptom() {
+    assertThat(say("press does nothing"))
+        .startsWith("  press: no button is labelled does")
+        .contains("Or it means this; type its number:\n")
+        .contains("    1  the word stays as it was when written\n");
+    assertThat(sitting.log().lines()).isEmpty();
+  }
+
+  @Test
+  void wordsThatMeanNothingSayWhereToLook() {
+    assertThat(say("frobnicate the zither now"))
+        .endsWith("; symptoms lists what can be reported\n");
+    assertThat(sitting.log().lines()).isEmpty();
+  }
+
+  @Test
+  void aSittingOpensWithAQuestionThatNeedNotBeAnswered() {
+    said.getBuffer().setLength(0);
+    shell.greet();
+    assertThat(said.toString()).contains("What do you notice?").contains("nothing yet, guide me");
+    assertThat(say("nothing yet, guide me")).isEqualTo(say("next"));
+  }
+
+  @Test
+  void symptomsThatMakeSenseHereArePickedByNumber() {
+    String list = say("symptoms");
+    assertThat(list).contains("    1  all lamps are dark\n").doesNotContain("counts backwards");
+    say("1");
+    assertThat(standing()).containsExactly("symptom all-zeros yes");
+  }
+
   @Test
   void aLampWordAnswersALampStep() {
     String shown = say("01100101 00000000");

@@ -43,7 +43,8 @@ final class RandomEntries {
               any(List.of("all-dark", "bit-stuck-low", "x2")),
               random.nextInt(3) == 0 ? "" : any(List.copyOf(labels.all())),
               any(List.of(Entry.Answer.values())),
-              random.nextBoolean() ? List.of() : List.of(1 + random.nextInt(number - 1)));
+              random.nextBoolean() ? List.of() : List.of(1 + random.nextInt(number - 1)),
+              random.nextBoolean());
       case 10 -> new Entry.Inspected(subject(), random.nextBoolean());
       case 11 -> new Entry.Repaired(words());
       case 12 -> new Entry.Exchanged(any(List.copyOf(module.parts().keySet())));

@@ -51,6 +51,29 @@ class DialogueTest {
   }
 
   @Test
+  void freeWordsAreEnteredWhenClearAndElseToBePicked() throws IOException {
+    List<String> out =
+        talk(
+            List.of(
+                "{\"words\":\"it smells burnt\"}",
+                "{\"words\":\"bits are reversed\"}",
+                "{\"words\":\"frobnicate the zither\"}",
+                "{\"command\":\"symptoms\"}"));
+    for (String line : out) {
+      assertThat(SCHEMA.validate(JSON.readTree(line))).isEmpty();
+    }
+    assertThat(JSON.readTree(out.get(0)).get("asks").asText()).isEqualTo("What do you notice?");
+    assertThat(JSON.readTree(out.get(1)).at("/heard/0/entry/symptom").asText()).isEqualTo("smell");
+    assertThat(JSON.readTree(out.get(1)).at("/entered/0").asInt()).isEqualTo(1);
+    assertThat(JSON.readTree(out.get(2)).get("pick").findValuesAsText("symptom"))
+        .containsExactly("reversed-all", "reversed-nibble");
+    assertThat(JSON.readTree(out.get(3)).get("error").asText()).startsWith("words: nothing known");
+    assertThat(JSON.readTree(out.get(4)).get("symptoms").findValuesAsText("symptom"))
+        .contains("bus-never-releases", "chip-warm")
+        .doesNotContain("counts-backwards");
+  }
+
+  @Test
   void theDocumentedSittingRunsAsItIsWritten() throws IOException {
     String text = Files.readString(Path.of("docs", "dialogue.md"));
     List<String> in = new ArrayList<>();
@@ -111,7 +134,7 @@ class DialogueTest {
           {"entry":{"measured":"U1.17","volts":1}} | U1 (74x189) has no pin 17; its pins are 1 to 16
           {"entry":{"measured":"U1.3","volts":99}} | volts: expected -30 to 30, got 99
           {"entry":"power on"} | entry: expected an object such as {"power":"on"}
-          {"command":"nxt"} | no command is called nxt; known are outlook, next, dont-know, accept, undo, repaired, levels, hidden, log, finish, quit
+          {"command":"nxt"} | no command is called nxt; known are outlook, next, symptoms, dont-know, accept, undo, repaired, levels, hidden, log, finish, quit
           {"command":"undo"} | there is nothing to undo
           {"command":"next","part":"U1"} | no field is called part here
           {"command":"levels","part":"U9"} | no part is labelled U9; nearest is U1
@@ -120,7 +143,7 @@ class DialogueTest {
           {"answer":"1001"} | see: memory has 8 places, high bit first (R7 R6 R5 R4 R3 R2 R1 R0), got 4 in "1001"
           {"answer":{"press":"write"}} | that does not answer the step asked for: look at memory and bus
           {"entry":{"withdrawn":1}} | there is no entry 1 so far
-          {} | expected exactly one of entry, answer, command
+          {} | expected exactly one of entry, answer, words, command
           {"v":2,"command":"next"} | version 2 of the dialogue is unknown; this one is 1
           [1] | expected an object in braces, such as {"command":"next"}
           """)

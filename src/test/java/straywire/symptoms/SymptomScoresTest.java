@@ -254,7 +254,8 @@ class SymptomScoresTest {
 
   @Test
   void weightsAreTheSamePreparedOrNot() {
-    Entry.Symptom entry = new Entry.Symptom("complemented-one", "R7", Entry.Answer.YES, List.of());
+    Entry.Symptom entry =
+        new Entry.Symptom("complemented-one", "R7", Entry.Answer.YES, List.of(), true);
     Hypothesis bypassed = fault("bypassed", ONE_PAST_INVERTER);
     SymptomWeights prepared = SCORES.weights(entry);
     prepared.prepare(List.of(sound(), bypassed));
