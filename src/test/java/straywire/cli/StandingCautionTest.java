@@ -146,7 +146,8 @@ class StandingCautionTest {
   void anAcceptedCautionIsInTheLogAndANewSignRaisesItAgain() {
     said("power on");
     said("symptom smell");
-    assertThat(said("accept")).contains("note accepted: SAFE-07");
+    said("accept");
+    assertThat(said("log")).contains("note accepted: SAFE-07");
     assertThat(sitting.now().caution()).isEmpty();
     assertThat(said("accept")).contains("no caution stands that could be accepted");
     assertStands(said("symptom smell"), "smelt again");
