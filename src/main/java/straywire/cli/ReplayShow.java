@@ -17,13 +17,14 @@ final class ReplayShow {
   ReplayShow(Sitting sitting, PrintWriter out, Glyphs glyphs) {
     this.sitting = sitting;
     this.out = out;
-    screen = new Screen(out, sitting.workbench().module(), glyphs, Screen.PAGE_COLUMNS);
+    screen = new Screen(out, sitting.workbench().module(), glyphs, Screen.PAGE_COLUMNS, 0);
   }
 
   void play(BenchLog log) {
     Module module = sitting.workbench().module();
     screen.line(module.title() + ": " + log.title() + ".");
     screen.line(module.about());
+    screen.advice(sitting.now());
     out.println();
     Stage before = Stage.EXERCISING;
     for (BenchLog.Line line : log.standing()) {

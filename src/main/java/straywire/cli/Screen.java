@@ -6,11 +6,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import straywire.advice.Caution;
 import straywire.advice.Hint;
 import straywire.advice.Normal;
+import straywire.cli.OnePage.Matters;
 import straywire.faults.Hypothesis;
 import straywire.module.BenchLog;
 import straywire.module.Entry;
@@ -23,6 +25,7 @@ import straywire.sitting.Situation;
 import straywire.sitting.Situation.LampForecast;
 import straywire.sitting.Situation.Stage;
 import straywire.sitting.StepWords;
+import straywire.sitting.Wanted;
 import straywire.steps.Outlook.Ground;
 import straywire.steps.Outlook.Suspect;
 import straywire.steps.Outlook.Verdict;
@@ -31,7 +34,7 @@ import straywire.steps.Unseen;
 /** Prints how a sitting stands, in short plain lines. */
 final class Screen {
   /** Suspects shown. */
-  private static final int MOST_SUSPECTS = 4;
+  private static final int MOST_SUSPECTS = 3;
 
   /** Faults of one suspect shown. */
   private static final int MOST_FAULTS = 4;
@@ -42,6 +45,14 @@ final class Screen {
   private static final int MOST_HIDDEN = 20;
 
   private static final int LEAST_COLUMNS = 40;
+
+  private static final int LEAST_ROWS = 12;
+
+  /** What the hand does before a reading, when more than this many lines of it stand in a row. */
+  private static final int MOST_LINES_TO_DO = 4;
+
+  /** Rows of the screen that the line typed and the prompt take. */
+  private static final int OF_THE_PROMPT = 2;
 
   /** Of a page that may be piped or printed, whatever the terminal. */
   static final int PAGE_COLUMNS = 98;
@@ -59,25 +70,40 @@ final class Screen {
   private final boolean answered;
 
   private final int columns;
+  private final int rows;
+
+  /** Lines of an answer that must fit the screen; empty while lines are printed as they come. */
+  private Optional<OnePage> page = Optional.empty();
+
+  private Matters matters = Matters.MOST;
 
   Screen(PrintWriter out, Module module, Glyphs glyphs) {
-    this(out, module, glyphs, Integer.MAX_VALUE, true);
+    this(out, module, glyphs, Integer.MAX_VALUE, Integer.MAX_VALUE, true);
   }
 
   /**
    * For a terminal.
    *
    * @param columns that a line may have; below 40 it is taken not to be known
+   * @param rows of the screen; below 12 it is taken not to be known
    */
-  Screen(PrintWriter out, Module module, Glyphs glyphs, int columns) {
-    this(out, module, glyphs, columns < LEAST_COLUMNS ? Integer.MAX_VALUE : columns, true);
+  Screen(PrintWriter out, Module module, Glyphs glyphs, int columns, int rows) {
+    this(
+        out,
+        module,
+        glyphs,
+        columns < LEAST_COLUMNS ? Integer.MAX_VALUE : columns,
+        rows < LEAST_ROWS ? Integer.MAX_VALUE : rows,
+        true);
   }
 
-  private Screen(PrintWriter out, Module module, Glyphs glyphs, int columns, boolean answered) {
+  private Screen(
+      PrintWriter out, Module module, Glyphs glyphs, int columns, int rows, boolean answered) {
     this.out = out;
     this.module = module;
     this.glyphs = glyphs;
     this.columns = columns;
+    this.rows = rows;
     this.answered = answered;
     words = new StepWords(module);
     typed = new EntryWords(module);
@@ -85,7 +111,7 @@ final class Screen {
 
   /** For a report: nobody is asked to type anything. */
   static Screen ofReport(PrintWriter out, Module module, Glyphs glyphs) {
-    return new Screen(out, module, glyphs, PAGE_COLUMNS, false);
+    return new Screen(out, module, glyphs, PAGE_COLUMNS, Integer.MAX_VALUE, false);
   }
 
   /** One line; one too long for the terminal goes on below, set in a little further. */
@@ -103,10 +129,43 @@ final class Screen {
   /** What fits stays as it is, with the spaces at its end. */
   private void wrapped(String start, String indent, String words) {
     if (start.length() + words.length() <= columns) {
-      out.println(start + words);
+      put(start + words);
     } else {
-      Wrapped.lines(start, indent, words, columns).forEach(out::println);
+      Wrapped.lines(start, indent, words, columns).forEach(this::put);
     }
+  }
+
+  private void put(String text) {
+    page.ifPresentOrElse(p -> p.add(matters, text), () -> out.println(text));
+  }
+
+  /** Prints what matters this much, on a page. */
+  private void at(Matters these, Runnable lines) {
+    Matters before = matters;
+    matters = these;
+    lines.run();
+    matters = before;
+  }
+
+  /** How it stands after some entries, on one screen of a terminal. */
+  void answer(String head, List<BenchLog.Line> entered, Situation now, BenchLog log) {
+    boolean fits = rows < Integer.MAX_VALUE;
+    if (fits) {
+      page = Optional.of(new OnePage(rows - OF_THE_PROMPT, "  (more: why, show lamps, log)"));
+    }
+    at(
+        Matters.ECHO,
+        () -> {
+          if (!head.isEmpty()) {
+            line(head);
+          }
+          entered.forEach(this::entry);
+        });
+    situation(now, log);
+    List<String> lines = page.map(OnePage::fitted).orElse(List.of());
+    page = Optional.empty();
+    lines.forEach(out::println);
+    out.flush();
   }
 
   /** What to type; left out of a report. */
@@ -123,8 +182,8 @@ final class Screen {
       out.flush();
       return;
     }
-    remarks(now);
-    lamps(now);
+    at(Matters.REMARKS, () -> remarks(now));
+    at(Matters.LAMPS, () -> lamps(now));
     ranking(now, log);
     next(now);
     out.flush();
@@ -228,6 +287,16 @@ final class Screen {
     List<Hypothesis> members = suspect.members();
     String head = String.format(Locale.ROOT, "  %d. %4s  ", rank, percent(suspect.probability()));
     hanging(head, members.get(0).words());
+    at(Matters.FAULTS, () -> beside(suspect));
+    String grounds =
+        grounds("for", suspect, standing, true) + grounds("against", suspect, standing, false);
+    if (!grounds.isEmpty()) {
+      at(Matters.GROUNDS, () -> line("           " + grounds.strip()));
+    }
+  }
+
+  private void beside(Suspect suspect) {
+    List<Hypothesis> members = suspect.members();
     for (int i = 1; i < Math.min(MOST_FAULTS, members.size()); i++) {
       hanging("           or: ", members.get(i).words());
     }
@@ -237,11 +306,6 @@ final class Screen {
     }
     if (suspect.withAnother() >= LEAST_SHOWN) {
       line("           in " + percent(suspect.withAnother()) + " of all, another fault beside it");
-    }
-    String grounds =
-        grounds("for", suspect, standing, true) + grounds("against", suspect, standing, false);
-    if (!grounds.isEmpty()) {
-      line("           " + grounds.strip());
     }
   }
 
@@ -328,10 +392,26 @@ final class Screen {
     List<String> handling = words.handling(step.before(), now.controls());
     line(
         String.format(Locale.ROOT, "%s (about %.0f s): %s", head, step.seconds(), words.why(step)));
-    handling.forEach(h -> line("    " + h));
+    if (rows < Integer.MAX_VALUE && handling.size() > MOST_LINES_TO_DO) {
+      line("    " + String.join(", ", handling));
+    } else {
+      handling.forEach(h -> line("    " + h));
+    }
     line("    " + words.reading(step.wanted()));
     expected(step);
-    toType("    answer: " + step.wanted().howToAnswer() + "; ? for don't know");
+    toType("    answer: " + howToAnswer(step) + "; ? for don't know");
+  }
+
+  private String howToAnswer(Proposed step) {
+    if (step.wanted() instanceof Wanted.Lamps look && step.pictures().size() == 1) {
+      String lamp = look.lamps(module).get(0);
+      return "ok if so, but "
+          + lamp
+          + " if "
+          + lamp
+          + " is not so, or 1 lit 0 dark d dim f flickering";
+    }
+    return step.wanted().howToAnswer();
   }
 
   private void expected(Proposed step) {

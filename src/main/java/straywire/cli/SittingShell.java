@@ -43,6 +43,10 @@ final class SittingShell {
           "finish",
           "quit");
 
+  private static final String WHAT_DO_YOU_NOTICE =
+      "What do you notice? Say it in words of your own, pick from symptoms, or follow the next step:"
+          + " nothing yet, guide me.";
+
   private static final int EXAMPLES = 5;
 
   private final Sitting sitting;
@@ -59,38 +63,36 @@ final class SittingShell {
   private boolean over;
 
   SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs) {
-    this(sitting, out, glyphs, Integer.MAX_VALUE);
+    this(sitting, out, glyphs, Integer.MAX_VALUE, Integer.MAX_VALUE);
   }
 
   /**
    * For a terminal.
    *
    * @param columns of the terminal
+   * @param rows of the terminal
    */
-  SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs, int columns) {
+  SittingShell(Sitting sitting, PrintWriter out, Glyphs glyphs, int columns, int rows) {
     this.sitting = sitting;
     this.out = out;
     this.glyphs = glyphs;
     module = sitting.workbench().module();
     typed = new EntryWords(module, SymptomTable.shipped().ids());
-    screen = new Screen(out, module, glyphs, columns);
+    screen = new Screen(out, module, glyphs, columns, rows);
     hearing = sitting.workbench().hearing();
   }
 
   /** Says what the sitting is about and how it stands. */
   void greet() {
     int entries = sitting.log().lines().size();
-    out.println(
+    screen.answer(
         module.title()
             + (entries == 0 ? "." : ", resumed after entry " + entries + ".")
-            + " Type help for help.");
-    if (entries == 0) {
-      screen.line(
-          "What do you notice? Say it in words of your own, pick from symptoms, or follow the next"
-              + " step: nothing yet, guide me.");
-    }
-    screen.situation(sitting.now(), sitting.log());
-    out.flush();
+            + " Type help for help."
+            + (entries == 0 ? " " + WHAT_DO_YOU_NOTICE : ""),
+        List.of(),
+        sitting.now(),
+        sitting.log());
   }
 
   boolean over() {
@@ -254,6 +256,7 @@ final class SittingShell {
       case "why" -> {
         screen.why(now(), sitting.log());
         screen.hints(now());
+        screen.remarks(now());
       }
       case "show" -> show(rest);
       case "levels" -> levels(rest, List.copyOf(module.parts().keySet()));
@@ -274,16 +277,15 @@ final class SittingShell {
 
   private void entered(List<Integer> numbers) {
     List<BenchLog.Line> lines = sitting.log().lines();
-    numbers.forEach(n -> screen.entry(lines.get(n - 1)));
-    out.flush();
-    screen.situation(now(), sitting.log());
+    List<BenchLog.Line> entered = numbers.stream().map(n -> lines.get(n - 1)).toList();
+    screen.answer("", entered, now(), sitting.log());
   }
 
   private void answer(String line, String word) {
     List<String> known = new ArrayList<>(typed.verbs());
     known.addAll(WORDS);
     try {
-      entered(sitting.answer(line));
+      answered(line);
     } catch (BadEntry e) {
       if (word.matches("[0-9]{1,3}") && now().stage() == Stage.REPAIRING) {
         throw new BadEntry("to say that repair " + word + " was made, type repaired " + word);
@@ -305,6 +307,35 @@ final class SittingShell {
     }
   }
 
+  /** One answer, or the looks of several rounds in a row, parted by semicolons. */
+  private void answered(String line) {
+    List<String> answers = List.of(line.split("\\s*;\\s*"));
+    List<Integer> numbers = new ArrayList<>();
+    Stage stage = now().stage();
+    int taken = 0;
+    String why = "";
+    while (taken < answers.size() && why.isEmpty()) {
+      boolean asIsAsked = taken == 0 || (now().stage() == stage && now().caution().isEmpty());
+      if (asIsAsked) {
+        try {
+          numbers.addAll(sitting.answer(answers.get(taken)));
+          taken++;
+        } catch (BadEntry e) {
+          if (taken == 0) {
+            throw e;
+          }
+          why = e.getMessage();
+        }
+      } else {
+        why = "the next step is another one now";
+      }
+    }
+    entered(numbers);
+    if (!why.isEmpty()) {
+      screen.line("  took " + taken + " of " + answers.size() + " answers: " + why);
+    }
+  }
+
   private void repaired(String line, String rest) {
     if (rest.isEmpty() || rest.matches("[0-9]{1,3}")) {
       int member = rest.isEmpty() ? 1 : Integer.parseInt(rest);
@@ -323,9 +354,8 @@ final class SittingShell {
     }
     List<Integer> withdrawn = sitting.undo();
     List<BenchLog.Line> lines = sitting.log().lines();
-    out.println("  taken back:");
-    withdrawn.forEach(n -> screen.entry(lines.get(n - 1)));
-    screen.situation(now(), sitting.log());
+    List<BenchLog.Line> back = withdrawn.stream().map(n -> lines.get(n - 1)).toList();
+    screen.answer("  taken back:", back, now(), sitting.log());
   }
 
   private void show(String what) {
@@ -346,6 +376,7 @@ final class SittingShell {
 
   private void help() {
     Map<String, String> words = new TreeMap<>();
+    words.put("ok; but R3; ok", "looks as expected, one lamp otherwise, several rounds in a line");
     words.put("?", "don't know: ask something else");
     words.put("symptoms", "what can be reported of this module, picked by number");
     words.put("next", "the step asked for, again (so does an empty line)");

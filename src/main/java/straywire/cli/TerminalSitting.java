@@ -18,7 +18,11 @@ final class TerminalSitting {
     try (Terminal terminal = TerminalBuilder.builder().system(true).build()) {
       SittingShell shell =
           new SittingShell(
-              sitting, terminal.writer(), Glyphs.of(terminal.encoding()), terminal.getColumns());
+              sitting,
+              terminal.writer(),
+              Glyphs.of(terminal.encoding()),
+              terminal.getColumns(),
+              terminal.getRows());
       LineReader reader =
           LineReaderBuilder.builder()
               .terminal(terminal)

@@ -1,5 +1,6 @@
 package straywire.module;
 
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -7,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import straywire.format.BadEntry;
 import straywire.format.Nearest;
 
@@ -18,6 +20,9 @@ import straywire.format.Nearest;
  * @param <S> level of a control, or state of a lamp
  */
 abstract class WordValues<S> {
+  /** A word's value in hex or decimal; without a sign before it a value is one mark a place. */
+  private static final Pattern NUMBER = Pattern.compile("0[xX][0-9a-fA-F]{1,16}|=[0-9]{1,18}");
+
   private final String what;
   private final List<Word> words;
   private final List<String> singles;
@@ -194,8 +199,9 @@ abstract class WordValues<S> {
     return Map.of(label, state);
   }
 
-  private Map<String, S> ofWord(Word word, String value) {
+  private Map<String, S> ofWord(Word word, String written) {
     List<String> members = word.members();
+    String value = NUMBER.matcher(written).matches() ? binary(word, written) : written;
     if (value.length() != members.size()) {
       throw new BadEntry(
           word.label()
@@ -221,6 +227,27 @@ abstract class WordValues<S> {
       states.put(members.get(i), state);
     }
     return states;
+  }
+
+  /** A number, such as {@code 0x96} or {@code =150}, as one mark a place. */
+  private static String binary(Word word, String number) {
+    int places = word.members().size();
+    BigInteger value =
+        number.startsWith("=")
+            ? new BigInteger(number.substring(1))
+            : new BigInteger(number.substring(2), 16);
+    if (value.bitLength() > places) {
+      throw new BadEntry(
+          word.label()
+              + " has "
+              + places
+              + " places, for 0 to "
+              + BigInteger.ONE.shiftLeft(places).subtract(BigInteger.ONE)
+              + ", got "
+              + number);
+    }
+    String bits = value.toString(2);
+    return "0".repeat(places - bits.length()) + bits;
   }
 
   /** The inverse of {@link #spread}. */

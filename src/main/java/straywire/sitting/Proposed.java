@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import straywire.format.BadEntry;
 import straywire.module.Entry;
+import straywire.module.Module;
 import straywire.observe.Step;
 
 /**
@@ -142,6 +144,22 @@ public record Proposed(
     all.addAll(readings);
     all.addAll(after);
     return all;
+  }
+
+  /**
+   * The reading's entry, or entries, of a short answer.
+   *
+   * @throws BadEntry when the answer does not fit, with what would be right
+   */
+  List<Entry> read(String answer, Module module) {
+    return wanted instanceof Wanted.Lamps lamps
+        ? lamps.read(answer, module, pictures())
+        : wanted.read(answer, module);
+  }
+
+  /** The readings that are expected, each once; one when {@code ok} is an answer. */
+  public List<String> pictures() {
+    return expected.stream().filter(e -> !e.isEmpty()).distinct().toList();
   }
 
   /** True when the answer depends on where the controls stand. */

@@ -195,7 +195,7 @@ public final class Sitting implements Closeable {
    */
   public List<Integer> answer(String text) {
     Proposed step = asked();
-    return answered(step.entries(step.wanted().read(text, workbench.module())));
+    return answered(step.entries(step.read(text, workbench.module())));
   }
 
   /** As {@link #answer(String)}, with the reading, or all of a round, as entries. */

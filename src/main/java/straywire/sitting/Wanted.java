@@ -3,10 +3,16 @@ package straywire.sitting;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import straywire.format.BadEntry;
+import straywire.format.Nearest;
 import straywire.module.Entry;
 import straywire.module.EntryWords;
+import straywire.module.LampState;
 import straywire.module.Module;
 import straywire.module.Point;
 import straywire.module.Word;
@@ -36,7 +42,8 @@ public sealed interface Wanted {
     @Override
     public List<Entry> read(String answer, Module module) {
       List<String> marks = byWord(Arrays.asList(answer.strip().split("[\\s,]+")), module);
-      if (marks.stream().allMatch(m -> m.matches("[10df-]+")) && marks.size() <= words.size()) {
+      if (marks.stream().allMatch(m -> m.matches("[10df-]+|0[xX][0-9a-fA-F]+|=[0-9]+"))
+          && marks.size() <= words.size()) {
         StringBuilder line = new StringBuilder("see");
         for (int i = 0; i < marks.size(); i++) {
           line.append(' ').append(words.get(i)).append(' ').append(marks.get(i));
@@ -71,6 +78,57 @@ public sealed interface Wanted {
       return "lamps of "
           + String.join(" and ", words)
           + ", high bit first: 1 lit, 0 dark, d dim, f flickering, - not looked at";
+    }
+
+    private static final Pattern BUT = Pattern.compile("(?:ok,?\\s+)?but\\s+(.+)");
+
+    /**
+     * As {@link #read}, where one picture is expected: {@code ok} when it is what the lamps show,
+     * {@code but R3 dim R5} when single lamps differ; one without a state is the other way round.
+     *
+     * @param pictures as expected, each once
+     */
+    List<Entry> read(String answer, Module module, List<String> pictures) {
+      String typed = answer.strip();
+      Matcher but = BUT.matcher(typed);
+      if (!typed.equals("ok") && !but.matches()) {
+        return read(answer, module);
+      }
+      if (pictures.size() != 1) {
+        throw new BadEntry(
+            "no one picture is expected here; type what the lamps show: " + howToAnswer());
+      }
+      Map<String, LampState> shown = new TreeMap<>(seen(pictures.get(0), module));
+      if (but.matches()) {
+        change(shown, List.of(but.group(1).split("[\\s,]+")), module);
+      }
+      return List.of(new Entry.Seen(shown));
+    }
+
+    /** The lamps of an expected picture; what may be either was not looked at. */
+    private Map<String, LampState> seen(String picture, Module module) {
+      String line = "see " + picture.replace(",", " ").replace('?', '-');
+      return ((Entry.Seen) new EntryWords(module).parse(line)).lamps();
+    }
+
+    private static void change(Map<String, LampState> shown, List<String> but, Module module) {
+      EntryWords words = new EntryWords(module);
+      for (int i = 0; i < but.size(); i++) {
+        String lamp = but.get(i);
+        LampState expected = shown.getOrDefault(lamp, LampState.NOT_LOOKED);
+        boolean named = i + 1 < but.size() && !shown.containsKey(but.get(i + 1));
+        if (named) {
+          i++;
+          shown.putAll(((Entry.Seen) words.parse("see " + lamp + " " + but.get(i))).lamps());
+        } else if (expected == LampState.LIT || expected == LampState.DARK) {
+          shown.put(lamp, expected == LampState.LIT ? LampState.DARK : LampState.LIT);
+        } else {
+          throw new BadEntry(
+              shown.containsKey(lamp)
+                  ? lamp + " may be either; say which, such as " + lamp + " lit"
+                  : "the step asks for no lamp " + lamp + Nearest.hint(lamp, shown.keySet()));
+        }
+      }
     }
 
     @Override

@@ -9,10 +9,12 @@ import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import straywire.advice.RuleBase;
 import straywire.casebook.Workbench;
 import straywire.faults.Hypothesis;
@@ -237,5 +239,34 @@ class SittingShellTest {
         .contains("> power on")
         .contains("> quit")
         .doesNotContain("never read");
+  }
+
+  @Test
+  void severalLooksFitOneLineUntilSomethingDiffers() {
+    say("ok; ok; ok");
+    assertThat(sitting.log().lines()).hasSize(9);
+    String said = say("ok; but R3; ok");
+    assertThat(said).contains("took 2 of 3 answers: the next step is another one now");
+    assertThat(sitting.now().stage()).isEqualTo(Stage.SEARCHING);
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3})
+  void everyAnswerOfASittingFitsAScreenOfTwentyFourLines(long seed) {
+    List<Hypothesis> faults = WORKBENCH.hypotheses();
+    Hypothesis fault = faults.get(new Random(seed).nextInt(faults.size() - 1) + 1);
+    SimulatedHand hand = new SimulatedHand(WORKBENCH, fault, seed);
+    StringWriter out = new StringWriter();
+    SittingShell small = new SittingShell(sitting, new PrintWriter(out), Glyphs.LETTERS, 80, 24);
+    small.greet();
+    for (int step = 0; step < 20 && sitting.now().next().isPresent(); step++) {
+      String shown = out.toString();
+      assertThat(shown.lines().count()).as(fault.id() + "\n" + shown).isLessThanOrEqualTo(23);
+      assertThat(shown.lines()).allMatch(line -> line.length() <= 80);
+      assertThat(shown).as(fault.id()).containsAnyOf("Next (", "STOP: ");
+      out.getBuffer().setLength(0);
+      sitting.answer(hand.read(sitting.now().next().orElseThrow()));
+      small.take("symptom all-zeros memory unknown");
+    }
   }
 }

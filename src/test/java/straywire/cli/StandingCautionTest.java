@@ -64,7 +64,7 @@ class StandingCautionTest {
   private SittingShell shell = shell();
 
   private SittingShell shell() {
-    return new SittingShell(sitting, new PrintWriter(out, true), Glyphs.LETTERS, 80);
+    return new SittingShell(sitting, new PrintWriter(out, true), Glyphs.LETTERS, 80, 24);
   }
 
   /** What the shell says to a line. */
@@ -146,7 +146,8 @@ class StandingCautionTest {
   void anAcceptedCautionIsInTheLogAndANewSignRaisesItAgain() {
     said("power on");
     said("symptom smell");
-    assertThat(said("accept")).contains("note accepted: SAFE-07");
+    said("accept");
+    assertThat(said("log")).contains("note accepted: SAFE-07");
     assertThat(sitting.now().caution()).isEmpty();
     assertThat(said("accept")).contains("no caution stands that could be accepted");
     assertStands(said("symptom smell"), "smelt again");

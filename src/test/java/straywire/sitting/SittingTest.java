@@ -362,6 +362,47 @@ class SittingTest {
     assertThat(round.read("0,2 V 300 mV", MODULE)).isEqualTo(round.read("0.2 0.3", MODULE));
   }
 
+  @Test
+  void okIsAnAnswerWhereOnePictureIsExpectedAndOnlyLampsThatDifferNeedBeTyped() {
+    Sitting sitting = Sitting.unrecorded(WORKBENCH);
+    sitting.answer("ok");
+    assertThat(lastLamps(sitting))
+        .as("what may be either was not looked at")
+        .isEqualTo(entry("see memory -------- bus 00000000"));
+    sitting.answer("ok");
+    assertThat(lastLamps(sitting)).isEqualTo(entry("see memory 10010110"));
+    sitting.undo();
+    assertThatThrownBy(() -> sitting.answer("but B3"))
+        .hasMessageStartingWith("the step asks for no lamp B3");
+    sitting.answer("ok but R3 dim, R0");
+    assertThat(lastLamps(sitting)).isEqualTo(entry("see memory 1001d111"));
+  }
+
+  @Test
+  void okIsNoAnswerWhereSuspectsExpectDifferentPictures() {
+    Wanted.Lamps look = new Wanted.Lamps(List.of("memory"));
+    List<String> both = List.of("memory 10010110", "memory 00000000");
+    assertThatThrownBy(() -> look.read("ok", MODULE, both))
+        .hasMessageStartingWith("no one picture is expected here");
+    assertThatThrownBy(() -> look.read("but R3", MODULE, List.of("memory 1001?110")))
+        .hasMessage("R3 may be either; say which, such as R3 lit");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"10010110", "0x96", "0X96", "=150", "memory 0x96", "1001 0110"})
+  void aValueMayBeWrittenInBinaryHexOrDecimal(String value) {
+    assertThat(new Wanted.Lamps(List.of("memory")).read(value, MODULE))
+        .containsExactly(entry("see memory 10010110"));
+    assertThatThrownBy(() -> entry("set address =16"))
+        .hasMessage("set: address has 4 places, for 0 to 15, got =16");
+  }
+
+  private static Entry lastLamps(Sitting sitting) {
+    List<Entry> entries =
+        sitting.log().standing().stream().map(straywire.module.BenchLog.Line::entry).toList();
+    return entries.get(entries.size() - 1);
+  }
+
   private static Entry.Finding finding(Sitting sitting) {
     List<Entry> entries =
         sitting.log().standing().stream().map(straywire.module.BenchLog.Line::entry).toList();
